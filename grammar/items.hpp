@@ -1,0 +1,148 @@
+#pragma once
+// Items and their clauses (language.md, sections 4 to 8), and how reading goes on after an error.
+
+#include "grammar/phrases.hpp"
+
+namespace plumbrule::grammar {
+
+/// A stretch skipped after an error: its first token, then everything up to the next opener. Texts and comments are
+/// skipped whole, so that a word inside them opens nothing.
+struct any_token : sor<seq<one<'"'>, text_body, opt<one<'"'>>>, comment, plus<name_char>, peg::any> {};
+struct next_clause : sor<clause_opener, item_opener, peg::eof> {};
+struct next_item : sor<item_opener, peg::eof> {};
+struct broken_clause : seq<any_token, peg::until<at<next_clause>, sor<gap_one, any_token>>> {};
+struct broken_item : seq<any_token, peg::until<at<next_item>, sor<gap_one, any_token>>> {};
+
+/// Something that opens no clause here: reported, never skipped in silence.
+struct unknown_clause : seq<not_at<sor<item_opener, peg::eof>>, peg::raise<unknown_clause>> {};
+struct unknown_item : seq<not_at<peg::eof>, peg::raise<unknown_item>> {};
+
+template <typename Clause>
+struct clauses : star<sor<peg::try_catch<sor<Clause, unknown_clause>>, seq<not_at<next_item>, broken_clause>>, gap> {};
+
+/// A clause begins with its word, which becomes the first child of its branch.
+template <typename Word>
+struct lead : Word {};
+
+struct new_name : name {};
+struct title : texts {};
+
+// Clauses shared by several items.
+struct source_clause : if_must<lead<k_source>, gap, texts> {};
+struct note_clause : if_must<lead<k_note>, gap, texts> {};
+struct status_word : name {};
+struct status_clause : if_must<lead<k_status>, gap, status_word, opt<gap, texts>> {};
+struct because_clause : if_must<lead<k_because>, gap, texts> {};
+struct cite_clause : if_must<lead<k_cite>, gap, texts> {};
+struct mend_clause : if_must<lead<k_mend>, gap, texts> {};
+struct in_clause : if_must<lead<k_in>, gap, unit> {};
+
+// Vocabulary, category, condition, basis.
+struct vocabulary_item : if_must<lead<k_vocabulary>, gap, new_name, gap, title, gap,
+                                 clauses<sor<source_clause, note_clause>>> {};
+struct category_item : if_must<lead<k_category>, gap, new_name, gap, title, gap, colon, gap, words> {};
+struct sieve_designations : seq<k_sieve, gap, must<k_designation>> {};
+struct as_clause : if_must<lead<k_as>, gap, sieve_designations> {};
+struct among_clause : if_must<lead<k_among>, gap, category_name> {};
+struct condition_scale : sor<in_clause, as_clause, among_clause> {};
+struct condition_item : if_must<lead<k_condition>, gap, new_name, gap, title, gap, condition_scale> {};
+struct basis_item : if_must<lead<k_basis>, gap, new_name, gap, title> {};
+
+// Measure.
+struct reported_clause : if_must<lead<k_reported>, gap, k_to, gap, quantity> {};
+struct under_names : seq<condition_name, star<gap, k_and, gap, must<condition_name>>> {};
+struct measure_under_clause : if_must<lead<k_under>, gap, under_names> {};
+struct method_clause : if_must<lead<k_method>, gap, texts> {};
+struct reading_name : name {};
+struct reading : seq<reading_name, opt<gap, sor<in_clause, among_clause>>> {};
+struct readings : seq<reading, star<gap, comma, gap, must<reading>>> {};
+struct from_clause : if_must<lead<k_from>, gap, readings> {};
+struct computed_clause : if_must<lead<k_computed>, gap, k_as, gap, expression> {};
+struct refused_clause : if_must<lead<k_refused>, gap, k_when, gap, comparison, gap, because_clause> {};
+struct measure_clause : sor<in_clause, among_clause, reported_clause, measure_under_clause, method_clause, from_clause,
+                            computed_clause, refused_clause, source_clause, status_clause, note_clause> {};
+struct measure_item : if_must<lead<k_measure>, gap, new_name, gap, title, gap, clauses<measure_clause>> {};
+
+// Table.
+struct table_by : if_must<lead<k_by>, gap, category_name> {};
+struct table_row : seq<word, gap, colon, gap, must<number>> {};
+struct table_clause : sor<source_clause, status_clause, note_clause, table_row> {};
+struct table_item : if_must<lead<k_table>, gap, new_name, gap, opt<title, gap>, table_by, gap, in_clause, gap,
+                            clauses<table_clause>> {};
+
+// Grading.
+struct sieve_amount : sor<sieve_designation, quantity> {};
+struct no_limit : seq<k_no, gap, must<k_limit>> {};
+struct band : seq<quantity, opt<gap, k_to, gap, must<quantity>>> {};
+struct band_or_none : sor<no_limit, band> {};
+struct grading_row : if_must<k_sieve, gap, sieve_amount, gap, band_or_none> {};
+struct grading_clause : sor<source_clause, status_clause, note_clause, cite_clause, grading_row> {};
+struct grading_item : if_must<lead<k_grading>, gap, new_name, gap, title, gap, clauses<grading_clause>> {};
+
+// Specification and section.
+struct edition_clause : if_must<lead<k_edition>, gap, edition_mark> {};
+struct library_name : name {};
+struct library_names : seq<library_name, star<gap, comma, gap, must<library_name>>> {};
+struct uses_clause : if_must<lead<k_uses>, gap, library_names> {};
+struct agency_clause : if_must<lead<k_agency>, gap, texts> {};
+struct absolute_method : seq<k_absolute, gap, must<k_method>> {};
+struct ties_to_even : seq<k_to, gap, must<k_even>> {};
+struct ties_up : k_up {};
+struct ties_rule : if_must<k_ties, gap, sor<ties_to_even, ties_up>> {};
+struct reporting_place : seq<k_reporting, gap, must<k_place>> {};
+struct rounding_place : if_must<k_to, gap, sor<reporting_place, quantity>> {};
+struct rounding_word : k_rounding {};
+struct rounding_method : if_must<rounding_word, gap, k_method, gap, opt<rounding_place, gap>, opt<comma, gap>,
+                                 ties_rule> {};
+struct comparing_method : sor<absolute_method, rounding_method> {};
+struct compare_clause : if_must<lead<k_compare>, gap, k_by, gap, k_the, gap, comparing_method> {};
+struct specification_clause
+    : sor<edition_clause, uses_clause, agency_clause, compare_clause, source_clause, status_clause, note_clause> {};
+struct specification_item : if_must<lead<k_specification>, gap, new_name, gap, title, gap,
+                                    clauses<specification_clause>> {};
+struct section_item : if_must<lead<k_section>, gap, clause_number, gap, title> {};
+
+// Requirement.
+struct where_clause : if_must<lead<k_where>, gap, test, more_tests> {};
+struct optional_clause : lead<k_optional> {};
+struct severity_word : name {};
+struct severity_clause : if_must<lead<k_severity>, gap, severity_word> {};
+struct either_clause : if_must<lead<k_either>, gap, alternative, gap, plus<seq<k_or, gap, must<alternative>, gap>>> {};
+struct assertion_clause : seq<assertion_ahead, assertion> {};
+struct requirement_clause
+    : sor<where_clause, optional_clause, severity_clause, compare_clause, cite_clause, because_clause, mend_clause,
+          source_clause, status_clause, note_clause, either_clause, assertion_clause> {};
+struct requirement_item : if_must<lead<k_requirement>, gap, clause_number, gap, title, gap,
+                                  clauses<requirement_clause>> {};
+
+// Example.
+struct given_value : sor<sieve_designation, quantity, word> {};
+struct given_reading : seq<reading_name, gap, must<given_value>> {};
+struct given_readings : if_must<k_from, gap, given_reading, star<gap, comma, gap, must<given_reading>>> {};
+struct bound_word : sor<at_phrase, k_above, k_below> {};
+struct given_amount : seq<opt<bound_word, gap>, quantity> {};
+struct given_amounts : seq<given_amount, star<gap, k_and, gap, must<given_amount>>> {};
+struct given_result : sor<given_readings, given_amounts, word> {};
+struct given_clause : if_must<lead<k_given>, gap, measure_name, gap, given_result, opt<gap, under_conditions>> {};
+struct not_shown : seq<k_not, gap, must<k_shown>> {};
+struct does_not_apply : seq<k_does, gap, must<k_not>, gap, must<k_apply>> {};
+struct expected_verdict : sor<k_complies, k_fails, not_shown, does_not_apply, k_refused> {};
+struct expected_value : if_must<k_value, gap, quantity> {};
+struct expectation : sor<expected_value, expected_verdict> {};
+struct expect_clause : if_must<lead<k_expect>, gap, expectation> {};
+struct example_clause : sor<given_clause, expect_clause, note_clause> {};
+struct example_target : clause_number {};
+struct example_item : if_must<lead<k_example>, gap, title, gap, k_for, gap, example_target, gap,
+                              clauses<example_clause>> {};
+
+// The file.
+struct item : sor<vocabulary_item, category_item, condition_item, basis_item, measure_item, table_item, grading_item,
+                  specification_item, section_item, requirement_item, example_item> {};
+struct version : integer {};
+struct first_line : seq<must<k_plumbrule>, gap, must<version>> {};
+struct broken_start : peg::until<at<next_item>, sor<gap_one, any_token>> {};
+struct file : seq<gap, sor<peg::try_catch<first_line>, broken_start>, gap,
+                  star<sor<peg::try_catch<sor<item, unknown_item>>, seq<not_at<peg::eof>, broken_item>>, gap>,
+                  peg::eof> {};
+
+}  // namespace plumbrule::grammar

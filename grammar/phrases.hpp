@@ -1,0 +1,106 @@
+#pragma once
+// Phrases: quantities, expressions, conditions, statistics, limits (language.md, sections 3, 5 and 7).
+
+#include "grammar/tokens.hpp"
+
+namespace plumbrule::grammar {
+
+using peg::at;
+using peg::if_must;
+using peg::must;
+using peg::not_at;
+using peg::one;
+using peg::opt;
+using peg::plus;
+using peg::seq;
+using peg::sor;
+using peg::star;
+using peg::success;
+
+struct comma : one<','> {};
+struct colon : one<':'> {};
+struct more_texts : star<gap, text> {};
+struct texts : seq<text, more_texts> {};
+struct word : name {};
+struct more_words : star<gap, comma, gap, must<word>> {};
+struct words : seq<word, more_words> {};
+
+// Quantities.
+struct basis_name : name {};
+struct basis_of : if_must<k_of, gap, basis_name> {};
+struct percent : seq<percent_sign, opt<gap, basis_of>> {};
+struct plain_number : k_number {};
+struct unit : sor<percent, plain_number, unit_symbol> {};
+struct number_unit : sor<percent, unit_symbol> {};
+struct quantity : seq<number, opt<gap, number_unit>> {};
+
+// Expressions.
+struct expression;
+struct open_bracket : one<'('> {};
+struct close_bracket : one<')'> {};
+struct bracketed : if_must<open_bracket, gap, expression, gap, close_bracket> {};
+struct arguments : seq<expression, star<gap, comma, gap, must<expression>>> {};
+struct call : seq<name, gap, open_bracket, gap, must<arguments>, gap, must<close_bracket>> {};
+struct call_ahead : at<name, gap, open_bracket> {};
+struct factor : sor<bracketed, seq<call_ahead, call>, quantity, name> {};
+struct product_sign : one<'*', '/'> {};
+struct product : seq<factor, star<gap, product_sign, gap, must<factor>>> {};
+struct sum_sign : one<'+', '-'> {};
+struct expression : seq<product, star<gap, sum_sign, gap, must<product>>> {};
+struct comparison_sign : sor<TAO_PEGTL_STRING("<="), TAO_PEGTL_STRING(">="), one<'<', '>', '='>> {};
+struct comparison : seq<expression, gap, must<comparison_sign>, gap, must<expression>> {};
+
+// Conditions: soak 1 h, sieve No. 4, method_variant A.
+struct condition_amount : sor<sieve_designation, quantity, word> {};
+struct condition_name : name {};
+struct condition_value : seq<condition_name, gap, must<condition_amount>> {};
+struct more_conditions : star<gap, k_and, gap, must<condition_value>> {};
+struct under_conditions : if_must<k_under, gap, condition_value, more_conditions> {};
+
+// Statistics over the specimens of a result.
+struct specimen_word : sor<k_specimens, k_specimen> {};
+struct specimen_count : seq<k_at, gap, k_least, gap, must<integer>, gap, must<specimen_word>> {};
+struct plain_specimen_count : seq<integer, gap, must<specimen_word>> {};
+struct of_specimens : sor<specimen_count, plain_specimen_count, specimen_word> {};
+struct standard_deviation : seq<k_standard, gap, must<k_deviation>> {};
+struct statistic_name : sor<k_mean, k_least, k_greatest, k_range, standard_deviation> {};
+struct each_statistic : k_each {};
+struct statistic : sor<if_must<statistic_name, gap, k_of, gap, of_specimens>,
+                       if_must<each_statistic, gap, sor<seq<k_of, gap, must<of_specimens>>, specimen_word>>> {};
+struct statistic_ahead : at<sor<statistic_name, k_each>> {};
+
+// Limits.
+struct most_or_least : sor<k_most, k_least> {};
+struct at_phrase : seq<k_at, gap, must<most_or_least>> {};
+struct at_limit : if_must<at_phrase, gap, quantity> {};
+struct between_phrase : k_between {};
+struct between_limit : if_must<between_phrase, gap, quantity, gap, k_and, gap, quantity> {};
+struct one_of_phrase : seq<k_one, gap, must<k_of>> {};
+struct one_of_limit : if_must<one_of_phrase, gap, words> {};
+struct one_word : seq<word> {};
+struct be_limit : sor<at_limit, between_limit, one_of_limit, one_word> {};
+struct conform_phrase : seq<k_conform, gap, must<k_to>, gap, must<k_grading>> {};
+struct grading_name : name {};
+struct conform_limit : if_must<conform_phrase, gap, grading_name> {};
+struct be_or_conform : sor<seq<k_be, gap, must<be_limit>>, conform_limit> {};
+struct shall_limit : if_must<k_shall, gap, be_or_conform> {};
+
+// An assertion: measure, conditions, statistic, limit. The look-ahead tells it from a misspelt clause.
+struct measure_name : name {};
+struct assertion_tail : seq<opt<under_conditions, gap>, opt<comma, gap>, opt<statistic, gap>, opt<comma, gap>,
+                            must<shall_limit>> {};
+struct assertion_ahead : at<name, gap, sor<k_under, comma, statistic_ahead, k_shall>> {};
+struct assertion : seq<measure_name, gap, assertion_tail> {};
+struct alternative : assertion {};
+
+// Applicability: traffic is one of medium, heavy.
+struct is_not_one_of : seq<k_not, gap, k_one, gap, k_of> {};
+struct is_not : k_not {};
+struct is_one_of : seq<k_one, gap, must<k_of>> {};
+struct is_words : sor<seq<is_not_one_of, gap, must<words>>, seq<is_not, gap, must<word>>,
+                      seq<is_one_of, gap, must<words>>, word> {};
+struct category_name : name {};
+struct test : seq<category_name, gap, must<k_is>, gap, must<is_words>> {};
+struct more_tests : star<gap, k_and, gap, must<test>> {};
+
+}  // namespace plumbrule::grammar

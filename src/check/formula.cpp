@@ -1,0 +1,233 @@
+#include "check/checker.hpp"
+#include "diagnose/suggest.hpp"
+
+namespace plumbrule::check {
+
+FormulaId Checker::add(Formula formula) {
+  rules_.formulas.push_back(std::move(formula));
+  return static_cast<FormulaId>(rules_.formulas.size() - 1);
+}
+
+std::optional<FormulaId> Checker::formula(syntax::ExprId id, const Measure& measure) {
+  const syntax::Expr& expr = file_->exprs.at(id);
+  if (const auto* literal = std::get_if<syntax::NumberExpr>(&expr.node)) {
+    return number(*literal, expr.span);
+  }
+  if (const auto* reference = std::get_if<syntax::NameExpr>(&expr.node)) {
+    return name(*reference, measure, expr.span);
+  }
+  if (const auto* applied = std::get_if<syntax::CallExpr>(&expr.node)) {
+    return call(*applied, measure, expr.span);
+  }
+  return binary(std::get<syntax::BinaryExpr>(expr.node), measure, expr.span);
+}
+
+std::optional<FormulaId> Checker::number(const syntax::NumberExpr& node, const Span& span) {
+  Formula out{FormulaKind::number, 0, node.quantity.number, {}, {}, span};
+  if (!unit(node.quantity.unit, out.type)) {
+    return std::nullopt;
+  }
+  return add(std::move(out));
+}
+
+std::optional<FormulaId> Checker::name(const syntax::NameExpr& node, const Measure& measure, const Span& span) {
+  std::vector<std::string_view> known{measure.name};
+  for (std::size_t at = 0; at < measure.readings.size(); ++at) {
+    if (measure.readings[at].name == node.name.value) {
+      return add({FormulaKind::reading, static_cast<std::uint32_t>(at), {}, {}, measure.readings[at].type, span});
+    }
+    known.emplace_back(measure.readings[at].name);
+  }
+  if (node.name.value == measure.name) {
+    return add({FormulaKind::result, 0, {}, {}, measure.type, span});
+  }
+  error(diagnose::Code::name_unknown, span, "found `" + node.name.value + "`, no reading of measure `" + measure.name + "`",
+        diagnose::suggestion(node.name.value, known));
+  return std::nullopt;
+}
+
+std::optional<FormulaId> Checker::call(const syntax::CallExpr& node, const Measure& measure, const Span& span) {
+  const auto found = names_.find(node.name.value);
+  if (found != names_.end() && found->second.kind == NameKind::table) {
+    return lookup(node, found->second.index, measure, span);
+  }
+  return function(node, measure, span);
+}
+
+std::optional<FormulaId> Checker::lookup(const syntax::CallExpr& node, TableId table, const Measure& measure,
+                                         const Span& span) {
+  const Table& rows = rules_.tables.at(table);
+  if (node.arguments.size() != 1) {
+    error(diagnose::Code::limit_kind, span, "found " + std::to_string(node.arguments.size()) +
+                                                " arguments for table `" + rows.name + "`, expected one");
+    return std::nullopt;
+  }
+  const auto key = formula(node.arguments.front(), measure);
+  if (!key || rows.category == none) {
+    return std::nullopt;
+  }
+  const Formula& argument = rules_.formulas.at(*key);
+  if (argument.kind != FormulaKind::reading || argument.type.category != rows.category) {
+    error(diagnose::Code::limit_kind, argument.span,
+          "found " + type_text(argument.type) + " as the key of table `" + rows.name + "`",
+          "the table is by category `" + rules_.categories.at(rows.category).name + "`");
+    return std::nullopt;
+  }
+  const Type type = rows.type;
+  return add({FormulaKind::lookup, table, {}, {*key}, type, span});
+}
+
+std::optional<FormulaId> Checker::function(const syntax::CallExpr& node, const Measure& measure, const Span& span) {
+  struct Function {
+    std::string_view name;
+    FormulaKind kind;
+    std::size_t least, most;
+  };
+  static constexpr Function functions[] = {{"cumulative", FormulaKind::cumulative, 1, 1},
+                                           {"total", FormulaKind::total, 1, 1},
+                                           {"larger", FormulaKind::greatest, 2, 8},
+                                           {"smaller", FormulaKind::least, 2, 8},
+                                           {"fraction", FormulaKind::fraction, 1, 1}};
+  const auto* const at = std::find_if(std::begin(functions), std::end(functions),
+                                      [&](const Function& one) { return one.name == node.name.value; });
+  if (at == std::end(functions)) {
+    std::vector<std::string_view> known;
+    for (const Function& one : functions) {
+      known.push_back(one.name);
+    }
+    for (const Table& table : rules_.tables) {
+      known.emplace_back(table.name);
+    }
+    error(diagnose::Code::name_unknown, node.name.span, "found `" + node.name.value + "`, no table or function of that name",
+          diagnose::suggestion(node.name.value, known));
+    return std::nullopt;
+  }
+  if (node.arguments.size() < at->least || node.arguments.size() > at->most) {
+    error(diagnose::Code::limit_kind, span,
+          "found " + std::to_string(node.arguments.size()) + " arguments for `" + node.name.value + "`");
+    return std::nullopt;
+  }
+  Formula out{at->kind, 0, {}, {}, {}, span};
+  for (const syntax::ExprId argument : node.arguments) {
+    const auto id = formula(argument, measure);
+    if (!id) {
+      return std::nullopt;
+    }
+    out.arguments.push_back(*id);
+  }
+  const Formula& first = rules_.formulas.at(out.arguments.front());
+  out.type = first.type;
+  out.index = first.index;
+  const bool over_series = at->kind == FormulaKind::cumulative || at->kind == FormulaKind::total;
+  if (first.type.is_word() || (over_series && first.kind != FormulaKind::reading)) {
+    error(diagnose::Code::limit_kind, first.span, "found something else than a measured reading in `" + node.name.value + "`");
+    return std::nullopt;
+  }
+  if (at->kind == FormulaKind::fraction) {
+    if (unit_of(first.type).dimension != quantity::Dimension{}) {
+      error(diagnose::Code::unit_dimension, first.span, "found " + type_text(first.type) + ", expected a percentage");
+      return std::nullopt;
+    }
+    out.type = Type{};
+  }
+  for (const FormulaId argument : out.arguments) {
+    if (!comparable(first.type, rules_.formulas.at(argument).type, rules_.formulas.at(argument).span)) {
+      return std::nullopt;
+    }
+  }
+  return add(std::move(out));
+}
+
+bool Checker::comparable(const Type& left, const Type& right, const Span& span) {
+  if (left.is_word() || right.is_word()) {
+    error(diagnose::Code::limit_kind, span, "found a word in a formula", "words are keys of tables, not numbers");
+    return false;
+  }
+  if (!quantity::convertible(unit_of(left), unit_of(right))) {
+    error(diagnose::Code::unit_dimension, span,
+          "found " + type_text(left) + " against " + type_text(right), "both sides must be of one kind");
+    return false;
+  }
+  if (left.basis != right.basis) {
+    error(diagnose::Code::percent_basis, span, "found " + type_text(left) + " against " + type_text(right),
+          "percentages of different bases cannot be compared or added");
+    return false;
+  }
+  return true;
+}
+
+std::optional<Type> Checker::sum_type(bool subtract, const Type& left, const Type& right, const Span& span) {
+  const bool left_point = unit_of(left).point;
+  const bool right_point = unit_of(right).point;
+  if (right_point && !(left_point && subtract)) {
+    error(diagnose::Code::unit_temperature, span,
+          left_point ? "found a sum of two temperatures" : "found a temperature taken as a difference",
+          "only a difference (`Cdeg`, `Fdeg`) can be added to a temperature (`degC`, `degF`)");
+    return std::nullopt;
+  }
+  Type compared = left;
+  Type out = left;
+  if (left_point) {
+    const UnitId difference = rules_.units.difference(left.unit);
+    (right_point ? out : compared).unit = difference;
+  }
+  if (!comparable(compared, right, span)) {
+    return std::nullopt;
+  }
+  return out;
+}
+
+std::optional<Type> Checker::product_type(bool divide, const Type& left, const Type& right, const Span& span) {
+  if (unit_of(left).point || unit_of(right).point) {
+    error(diagnose::Code::unit_temperature, span, "found a temperature multiplied or divided",
+          "only a difference of temperatures (`Cdeg`, `Fdeg`) can be multiplied");
+    return std::nullopt;
+  }
+  const bool same_basis = divide && left.basis == right.basis;
+  if (right.basis != none && !same_basis && (divide || left.basis != none)) {
+    error(diagnose::Code::percent_basis, span,
+          "found " + type_text(left) + (divide ? " divided by " : " multiplied by ") + type_text(right),
+          "use `fraction(...)` to say that a percentage is meant as a plain ratio");
+    return std::nullopt;
+  }
+  Type out;
+  const auto scaled =
+      divide ? rules_.units.quotient(left.unit, right.unit) : rules_.units.product(left.unit, right.unit);
+  if (!scaled) {
+    error(diagnose::Code::unit_dimension, span, "found a product whose unit has powers beyond what is handled",
+          "compute it in smaller steps");
+    return std::nullopt;
+  }
+  out.unit = *scaled;
+  const bool ratio = unit_of(out).dimension == quantity::Dimension{};
+  if (!same_basis && ratio) {
+    out.basis = left.basis != none ? left.basis : right.basis;
+  }
+  return out;
+}
+
+std::optional<FormulaId> Checker::binary(const syntax::BinaryExpr& node, const Measure& measure, const Span& span) {
+  const auto left = formula(node.left, measure);
+  const auto right = formula(node.right, measure);
+  if (!left || !right) {
+    return std::nullopt;
+  }
+  const Type left_type = rules_.formulas.at(*left).type;
+  const Type right_type = rules_.formulas.at(*right).type;
+  if (left_type.is_word() || right_type.is_word()) {
+    error(diagnose::Code::limit_kind, span, "found a word in a formula",
+          "words are keys of tables: write `table_name(reading)`");
+    return std::nullopt;
+  }
+  const bool sum = node.op == syntax::Operator::add || node.op == syntax::Operator::subtract;
+  const auto type = sum ? sum_type(node.op == syntax::Operator::subtract, left_type, right_type, span)
+                        : product_type(node.op == syntax::Operator::divide, left_type, right_type, span);
+  if (!type) {
+    return std::nullopt;
+  }
+  static constexpr FormulaKind kinds[] = {FormulaKind::add, FormulaKind::subtract, FormulaKind::multiply,
+                                          FormulaKind::divide};
+  return add({kinds[static_cast<std::size_t>(node.op)], 0, {}, {*left, *right}, *type, span});
+}
+
+}  // namespace plumbrule::check

@@ -1,0 +1,138 @@
+#include "check/checker.hpp"
+#include "diagnose/suggest.hpp"
+
+namespace plumbrule::check {
+
+std::string_view describe(NameKind kind) {
+  switch (kind) {
+    case NameKind::category:
+      return "category";
+    case NameKind::condition:
+      return "condition";
+    case NameKind::measure:
+      return "measure";
+    case NameKind::table:
+      return "table";
+    case NameKind::basis:
+      return "basis";
+    case NameKind::grading:
+      return "grading";
+  }
+  return "";
+}
+
+void Checker::declare(Scope& scope, const syntax::Text& name, NameKind kind, std::size_t index) {
+  const auto [at, fresh] = scope.try_emplace(name.value, Named{kind, static_cast<std::uint32_t>(index), name.span});
+  if (!fresh) {
+    auto& report = diagnostics_.error(
+        diagnose::Code::name_duplicate, name.span, "found `" + name.value + "` a second time",
+        "give the " + std::string(describe(kind)) + " a name of its own");
+    report.secondary.push_back({at->second.span, "the first one, a " + std::string(describe(at->second.kind))});
+  }
+}
+
+const Named* Checker::find(const Scope& scope, const syntax::Text& name, std::string_view wanted) {
+  if (const auto at = scope.find(name.value); at != scope.end()) {
+    return &at->second;
+  }
+  std::vector<std::string_view> known;
+  for (const auto& [text, entry] : scope) {
+    known.push_back(text);
+  }
+  error(diagnose::Code::name_unknown, name.span, "found `" + name.value + "`, no " + std::string(wanted) + " of that name",
+        diagnose::suggestion(name.value, known));
+  return nullptr;
+}
+
+std::uint32_t Checker::find_kind(const Scope& scope, const syntax::Text& name, NameKind kind) {
+  const auto at = scope.find(name.value);
+  if (at == scope.end()) {
+    std::vector<std::string_view> known;
+    for (const auto& [text, entry] : scope) {
+      if (entry.kind == kind) {
+        known.push_back(text);
+      }
+    }
+    error(diagnose::Code::name_unknown, name.span,
+          "found `" + name.value + "`, no " + std::string(describe(kind)) + " of that name",
+          diagnose::suggestion(name.value, known));
+    return none;
+  }
+  if (at->second.kind != kind) {
+    auto& report = diagnostics_.error(diagnose::Code::name_wrong_kind, name.span,
+                                      "found `" + name.value + "`, a " + std::string(describe(at->second.kind)) +
+                                          ", where a " + std::string(describe(kind)) + " is needed");
+    report.secondary.push_back({at->second.span, "it was declared here"});
+    return none;
+  }
+  return at->second.index;
+}
+
+void Checker::unknown_word(const syntax::Text& word, const std::vector<std::string>& known, const std::string& what) {
+  const std::vector<std::string_view> views(known.begin(), known.end());
+  error(diagnose::Code::name_unknown, word.span, "found `" + word.value + "`, " + what,
+        diagnose::suggestion(word.value, views));
+}
+
+std::uint32_t Checker::find_word(CategoryId category, const syntax::Text& word) {
+  const Category& found = rules_.categories.at(category);
+  for (std::size_t at = 0; at < found.words.size(); ++at) {
+    if (found.words[at] == word.value) {
+      return static_cast<std::uint32_t>(at);
+    }
+  }
+  unknown_word(word, found.words, "no word of category `" + found.name + "`");
+  return none;
+}
+
+Provenance Checker::provenance(const syntax::Provenance& tree) {
+  Provenance out{tree.source.value, Status::unstated, tree.status_note.value, tree.note.value};
+  if (tree.status.given()) {
+    static const std::vector<std::string> known{"verified", "unverified", "demonstration"};
+    const auto at = std::find(known.begin(), known.end(), tree.status.value);
+    if (at == known.end()) {
+      unknown_word(tree.status, known, "no status");
+    } else {
+      out.status = static_cast<Status>(at - known.begin() + 1);
+    }
+  }
+  return out;
+}
+
+bool Checker::unit(const syntax::WrittenUnit& written, Type& out) {
+  if (!written.span.known() || written.text == "number") {
+    out.unit = quantity::UnitTable::number;
+    return true;
+  }
+  const auto found = rules_.units.find(written.text);
+  if (!found) {
+    const auto known = quantity::known_units();
+    error(diagnose::Code::unit_unknown, written.span, "found `" + written.text + "`, no unit that is known",
+          diagnose::suggestion(written.text, known));
+    return false;
+  }
+  out.unit = *found;
+  if (written.basis.given()) {
+    out.basis = find_kind(bases_, written.basis, NameKind::basis);
+    return out.basis != none;
+  }
+  return true;
+}
+
+std::string Checker::unit_text(UnitId unit) const {
+  const std::string& text = rules_.units.at(unit).text;
+  return text.empty() ? "a plain number" : "`" + text + "`";
+}
+
+std::string Checker::type_text(const Type& type) const {
+  if (type.is_word()) {
+    return "a word of category `" + rules_.categories.at(type.category).name + "`";
+  }
+  if (type.basis != none) {
+    return "`% of " + rules_.bases.at(type.basis).name + "`";
+  }
+  const quantity::Unit& unit = rules_.units.at(type.unit);
+  return unit_text(type.unit) + (unit.text.empty() ? "" : ", " + quantity::describe(unit.dimension));
+}
+
+}  // namespace plumbrule::check

@@ -1,0 +1,254 @@
+#pragma once
+// Checked rules: every name resolved to an index, every unit to an id, every rounding rule to a place. What stands
+// here can be compiled and evaluated without any further type, unit or name error.
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "quantity/amount.hpp"
+#include "quantity/rounding.hpp"
+#include "syntax/tree.hpp"
+
+namespace plumbrule::check {
+
+using quantity::Decimal;
+using quantity::UnitId;
+using source::Span;
+
+using CategoryId = std::uint32_t;
+using ConditionId = std::uint32_t;
+using BasisId = std::uint32_t;
+using MeasureId = std::uint32_t;
+using TableId = std::uint32_t;
+inline constexpr std::uint32_t none = 0xFFFFFFFFU;
+
+/// How sure a published figure is. `unstated`: the rule file does not say.
+enum class Status : std::uint8_t { unstated, verified, unverified, demonstration };
+
+struct Provenance {
+  std::string source;
+  Status status = Status::unstated;
+  std::string status_note;
+  std::string note;
+};
+
+/// At most 64 words, so that a set of words is one mask.
+struct Category {
+  std::string name, title;
+  std::vector<std::string> words;
+  Span span;
+};
+
+enum class Scale : std::uint8_t { unit, sieve, category };
+
+struct Condition {
+  std::string name, title;
+  Scale scale{};
+  UnitId unit = 0;           // of Scale::unit; Scale::sieve counts in mm
+  CategoryId category = none;  // of Scale::category
+  Span span;
+};
+
+struct Basis {
+  std::string name, title;
+  Span span;
+};
+
+/// What a value of a reading or measure is: a quantity in a unit (perhaps of a basis), or a word of a category.
+struct Type {
+  UnitId unit = 0;
+  BasisId basis = none;
+  CategoryId category = none;
+  [[nodiscard]] bool is_word() const { return category != none; }
+};
+
+struct Reading {
+  std::string name;
+  Type type;
+  Span span;
+};
+
+// Formulas: nodes by index into Rules::formulas; each with the unit of its value.
+using FormulaId = std::uint32_t;
+enum class FormulaKind : std::uint8_t {
+  number,      // value
+  reading,     // index of the reading
+  result,      // the measure's own result, in the measure's unit
+  lookup,      // index of the table, argument 0 = reading (a word)
+  cumulative,  // reading summed from the largest value of the series' condition down to this row
+  total,       // reading summed over the series
+  greatest,
+  least,
+  fraction,  // a percentage as a plain ratio of unspecified basis
+  add,
+  subtract,
+  multiply,
+  divide,
+};
+struct Formula {
+  FormulaKind kind{};
+  std::uint32_t index = 0;
+  Decimal value;
+  std::vector<FormulaId> arguments;
+  Type type;
+  Span span;
+};
+
+struct Refusal {
+  FormulaId left = 0, right = 0;
+  syntax::Comparison comparison{};
+  bool needs_readings = false;  // false: can be judged from a reported value alone
+  std::string because;
+  Span span;
+};
+
+struct Measure {
+  std::string name, title;
+  Type type;
+  std::optional<Decimal> reporting_place;  // in the measure's unit
+  std::vector<ConditionId> conditions;
+  std::string method;
+  std::vector<Reading> readings;
+  std::optional<FormulaId> computed;
+  std::vector<Refusal> refusals;
+  Provenance provenance;
+  Span span;
+};
+
+struct Table {
+  std::string name, title;
+  CategoryId category = none;
+  Type type;
+  std::vector<Decimal> values;  // one for each word of the category
+  std::vector<Span> spans;
+  Provenance provenance;
+  Span span;
+};
+
+struct Section {
+  std::string number, title;
+};
+
+/// True for a submittal whose class of the category is in the mask.
+struct Test {
+  CategoryId category = none;
+  std::uint64_t words = 0;
+  Span span;
+};
+
+/// A condition that the rule names: a quantity in the condition's unit (mm for sieves) or a word.
+struct ConditionValue {
+  ConditionId condition = none;
+  Decimal value;
+  std::uint32_t word = none;
+  quantity::UnitId written_unit = 0;
+  std::string written;  // as the rule says it: "1 h", "No. 4"
+  Span span;
+};
+
+/// The rounding that a comparison uses. No place: absolute method.
+struct Rounding {
+  std::optional<Decimal> place;  // in the limit's unit
+  quantity::Ties ties{};
+};
+
+/// One end of a limit, with the number as printed.
+struct End {
+  Decimal value;
+  Rounding rounding;
+  Span span;
+};
+
+struct Limit {
+  std::optional<End> low, high;
+  UnitId unit = 0;            // both ends are in it
+  std::uint64_t words = 0;    // for word measures
+  std::string written;        // "at most 538 g/m2"
+  Span span;
+};
+
+struct Assertion {
+  MeasureId measure = none;
+  std::vector<ConditionValue> conditions;
+  syntax::Statistic statistic;
+  Limit limit;
+  Span span;
+};
+
+/// All of its assertions must hold: one for a plain demand, one a sieve for a grading.
+struct Alternative {
+  std::vector<Assertion> assertions;
+  std::string grading;  // title, if it stands for one
+  Span span;
+};
+
+enum class Severity : std::uint8_t { reject, refer, advise };
+
+struct Requirement {
+  std::string number, title;
+  std::uint32_t section = none;
+  std::vector<Test> where;
+  bool optional = false;
+  Severity severity = Severity::reject;
+  std::vector<Alternative> alternatives;
+  std::string cite, because, mend;
+  Provenance provenance;
+  Span span;
+};
+
+struct GivenValue {
+  quantity::Amount amount;
+  std::uint32_t word = none;
+  Span span;
+};
+/// One specimen of a result in an example: a value, or readings (index of the reading, value).
+struct GivenResult {
+  MeasureId measure = none;
+  std::vector<ConditionValue> conditions;
+  std::vector<GivenValue> values;
+  std::vector<std::pair<std::uint32_t, GivenValue>> readings;
+  Span span;
+};
+struct GivenClass {
+  CategoryId category = none;
+  std::uint32_t word = none;
+  Span span;
+};
+struct Example {
+  std::string title;
+  std::uint32_t requirement = none;  // one of these two
+  MeasureId measure = none;
+  std::vector<GivenResult> results;
+  std::vector<GivenClass> classes;
+  std::optional<syntax::ExpectedVerdict> verdict;
+  std::optional<quantity::Amount> value;
+  Span span;
+};
+
+struct Specification {
+  std::string name, title, edition, agency;
+  Provenance provenance;
+  Span span;
+};
+
+struct Rules {
+  source::FileId file = source::no_file;
+  std::optional<Specification> specification;  // none: a vocabulary on its own
+  std::string vocabulary;                      // its name, then
+  std::vector<source::FileId> files;           // all that were read, this one first
+  quantity::UnitTable units;
+  std::vector<Category> categories;
+  std::vector<Condition> conditions;
+  std::vector<Basis> bases;
+  std::vector<Measure> measures;
+  std::vector<Table> tables;
+  std::vector<Formula> formulas;
+  std::vector<Section> sections;
+  std::vector<Requirement> requirements;
+  std::vector<Example> examples;
+};
+
+}  // namespace plumbrule::check

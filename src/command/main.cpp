@@ -1,0 +1,65 @@
+// The command line. Everything that a command does is in its own file; this one only reads options.
+
+#include <CLI/CLI.hpp>
+
+#include "command/proof.hpp"
+#include "command/review.hpp"
+
+namespace {
+
+using plumbrule::command::Exit;
+using plumbrule::command::Format;
+
+const std::map<std::string, Format> formats{{"text", Format::text}, {"json", Format::json}};
+
+void add_review(CLI::App& app, plumbrule::command::ReviewOptions& options) {
+  CLI::App* command = app.add_subcommand("review", "Review a submittal against specifications");
+  command->add_option("SUBMITTAL", options.submittal, "The submittal, a YAML file")->required();
+  command->add_option("--against", options.against, "A specification (*.plumb); may be repeated")->required();
+  command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated");
+  command->add_option("--explain", options.explain, "Only this clause, with every step from reading to verdict");
+  command->add_option("--format", options.format, "text or json")->transform(CLI::CheckedTransformer(formats));
+  command->add_option("--out", options.out, "Write the report to this file");
+}
+
+void add_proof(CLI::App& app, plumbrule::command::ProofOptions& options) {
+  CLI::App* command = app.add_subcommand("proof", "Check rule files and run their examples");
+  command->add_option("RULES", options.paths, "Rule files, or folders of them")->required();
+  command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated");
+  command->add_option("--format", options.format, "text or json")->transform(CLI::CheckedTransformer(formats));
+}
+
+constexpr const char* footer =
+    "Exit status: 0 complies, 1 something fails, 2 evidence incomplete, 3 rule files broken, 4 unusable input or "
+    "usage.\nA verdict is never a licence to build: the contract documents and the engineer in responsible charge "
+    "decide.";
+
+int run(int count, char** arguments) {
+  CLI::App app{"Checks pavement-mix trial results against agency specification limits and explains every verdict",
+               "plumbrule"};
+  app.set_version_flag("--version", "plumbrule " PLUMBRULE_VERSION);
+  app.require_subcommand(1);
+  app.footer(footer);
+  plumbrule::command::ReviewOptions review;
+  plumbrule::command::ProofOptions proof;
+  add_review(app, review);
+  add_proof(app, proof);
+  try {
+    app.parse(count, arguments);
+  } catch (const CLI::ParseError& error) {
+    return app.exit(error) == 0 ? 0 : static_cast<int>(Exit::unusable);
+  }
+  return static_cast<int>(app.got_subcommand("review") ? plumbrule::command::review(review)
+                                                       : plumbrule::command::proof(proof));
+}
+
+}  // namespace
+
+int main(int count, char** arguments) {
+  try {
+    return run(count, arguments);
+  } catch (const std::exception& error) {
+    plumbrule::command::print_error(std::string("stopped by an internal error: ") + error.what());
+    return static_cast<int>(Exit::unusable);
+  }
+}

@@ -1,0 +1,67 @@
+#include "command/output.hpp"
+
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstdio>
+#include <cstdlib>
+#include <cstring>
+#include <filesystem>
+#include <fstream>
+#include <system_error>
+
+#include "diagnose/render.hpp"
+
+namespace plumbrule::command {
+namespace {
+
+bool colour(int descriptor) {
+  const char* const refused = std::getenv("NO_COLOR");
+  return isatty(descriptor) == 1 && (refused == nullptr || *refused == '\0');
+}
+
+bool write_file(const std::string& text, const std::string& path) {
+  const std::string temporary = path + ".part-" + std::to_string(getpid());
+  std::ofstream stream(temporary, std::ios::binary | std::ios::trunc);
+  stream.write(text.data(), static_cast<std::streamsize>(text.size()));
+  stream.close();
+  std::error_code failure;
+  if (stream) {
+    std::filesystem::rename(temporary, path, failure);
+  }
+  if (!stream || failure) {
+    print_error("cannot write `" + path + "`: " + (failure ? failure.message() : std::strerror(errno)));
+    std::filesystem::remove(temporary, failure);
+    return false;
+  }
+  return true;
+}
+
+}  // namespace
+
+bool colour_output() { return colour(STDOUT_FILENO); }
+bool colour_errors() { return colour(STDERR_FILENO); }
+
+void print_diagnostics(const diagnose::Diagnostics& diagnostics, const source::SourceMap& sources) {
+  const bool wanted = colour_errors();
+  for (const diagnose::Diagnostic& one : diagnostics.all()) {
+    const std::string text = diagnose::render_text(one, sources, wanted);
+    std::fwrite(text.data(), 1, text.size(), stderr);
+  }
+}
+
+void print_error(const std::string& message) { std::fprintf(stderr, "plumbrule: %s\n", message.c_str()); }
+
+bool write_output(const std::string& text, const std::string& path) {
+  if (!path.empty()) {
+    return write_file(text, path);
+  }
+  const bool written = std::fwrite(text.data(), 1, text.size(), stdout) == text.size();
+  if (!written || std::fflush(stdout) != 0) {
+    print_error(std::string("cannot write to standard output: ") + std::strerror(errno));
+    return false;
+  }
+  return true;
+}
+
+}  // namespace plumbrule::command

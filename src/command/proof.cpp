@@ -1,0 +1,152 @@
+#include "command/proof.hpp"
+
+#include <algorithm>
+#include <filesystem>
+
+#include "command/rule_set.hpp"
+#include "diagnose/render.hpp"
+#include "explain/explanation.hpp"
+
+namespace plumbrule::command {
+namespace {
+
+using check::Example;
+using evaluate::Verdict;
+
+std::string_view expected_text(syntax::ExpectedVerdict verdict) {
+  return verdict == syntax::ExpectedVerdict::refused ? "refused"
+                                                     : explain::verdict_text(static_cast<Verdict>(verdict));
+}
+
+void wrong_verdict(diagnose::Diagnostics& diagnostics, const Example& example, const std::string& found,
+                   const std::string& why) {
+  diagnostics.error(diagnose::Code::example_verdict, example.span,
+                    "found that " + found + ", expected " + std::string(expected_text(*example.verdict)),
+                    why.empty() ? "mend the requirement, or the example" : why);
+}
+
+void prove_requirement(const source::SourceMap& sources, const RuleSet& set, const Example& example,
+                       const evidence::Evidence& evidence, diagnose::Diagnostics& diagnostics) {
+  const evaluate::Review review = evaluate::evaluate_one(set.plan, evidence, example.requirement);
+  const Verdict found = review.findings.front().verdict;
+  if (static_cast<int>(found) == static_cast<int>(*example.verdict)) {
+    return;
+  }
+  const explain::Context context{sources, set.rules, set.plan, evidence, review};
+  const explain::Explanation explanation = explain::explain(context, review.findings.front());
+  const std::string subject = "clause " + explanation.number;
+  wrong_verdict(diagnostics, example, subject + " " + (found == Verdict::not_shown ? "is " : "") + std::string(explain::verdict_text(found)),
+                explanation.why);
+}
+
+void prove_measure(const RuleSet& set, const Example& example, const evidence::Evidence& evidence,
+                   diagnose::Diagnostics& diagnostics) {
+  const auto last = std::find_if(evidence.results.rbegin(), evidence.results.rend(),
+                                 [&](const auto& result) { return result.measure == example.measure; });
+  if (last == evidence.results.rend()) {
+    diagnostics.error(diagnose::Code::example_value, example.span, "found nothing given for the measure of this example",
+                      "add a `given` clause for it");
+    return;
+  }
+  const auto index = static_cast<std::uint32_t>(evidence.results.rend() - last - 1);
+  const evaluate::MeasureValue value = evaluate::measure_value(set.plan, evidence, index);
+  if (example.verdict) {
+    if (value.reason != evaluate::Reason::refused) {
+      wrong_verdict(diagnostics, example, "the reading is not refused", {});
+    }
+    return;
+  }
+  if (value.outcome != Verdict::complies) {
+    diagnostics.error(diagnose::Code::example_value, example.span,
+                      "found no value (" + std::string(explain::reason_code(value.reason)) + "), expected " + example.value->value.text());
+    return;
+  }
+  const quantity::Decimal converted = quantity::convert(value.amount.value, evidence.units.at(value.amount.unit),
+                                                        evidence.units.at(example.value->unit));
+  // An example prints a value with the digits of its source; it is compared at the last of them.
+  const quantity::Decimal rounded =
+      quantity::round_to(converted, example.value->value.last_place(), quantity::Ties::to_even);
+  if (!(rounded == example.value->value)) {
+    diagnostics.error(diagnose::Code::example_value, example.span,
+                      "found " + converted.text() + ", expected " + example.value->value.text());
+  }
+}
+
+void prove_examples(const source::SourceMap& sources, const RuleSet& set, diagnose::Diagnostics& diagnostics) {
+  for (const Example& example : set.rules.examples) {
+    const evidence::Evidence evidence = evidence::from_example(example, set.rules);
+    if (example.requirement != check::none) {
+      prove_requirement(sources, set, example, evidence, diagnostics);
+    } else {
+      prove_measure(set, example, evidence, diagnostics);
+    }
+  }
+}
+
+std::vector<std::string> rule_files(const std::vector<std::string>& paths) {
+  std::vector<std::string> out;
+  for (const std::string& path : paths) {
+    std::error_code failure;
+    if (!std::filesystem::is_directory(path, failure)) {
+      out.push_back(path);
+      continue;
+    }
+    std::vector<std::string> found;
+    for (const auto& entry : std::filesystem::recursive_directory_iterator(path, failure)) {
+      if (entry.is_regular_file() && entry.path().extension() == ".plumb") {
+        found.push_back(entry.path().string());
+      }
+    }
+    std::sort(found.begin(), found.end());
+    out.insert(out.end(), found.begin(), found.end());
+  }
+  return out;
+}
+
+std::string counted(std::size_t count, const std::string& noun) {
+  return std::to_string(count) + " " + noun + (count == 1 ? "" : "s");
+}
+
+std::string summary(const RuleSet& set, std::size_t errors) {
+  const check::Rules& rules = set.rules;
+  std::string out = set.path + ": ";
+  out += rules.specification ? counted(rules.requirements.size(), "requirement") : counted(rules.measures.size(), "measure");
+  out += ", " + counted(rules.examples.size(), "example");
+  return out + (errors == 0 ? ", as expected\n" : ", " + std::to_string(errors) + " not as expected\n");
+}
+
+}  // namespace
+
+Exit proof(const ProofOptions& options) {
+  source::SourceMap sources;
+  diagnose::Diagnostics diagnostics;
+  std::string text;
+  const auto files = rule_files(options.paths);
+  if (files.empty()) {
+    print_error("found no rule file (*.plumb) in what was named");
+    return Exit::unusable;
+  }
+  const auto libraries = library_folders(options.libraries);
+  for (const std::string& path : files) {
+    const auto set = prepare(sources, path, libraries, diagnostics);
+    if (!set) {
+      text += path + ": not usable\n";
+      continue;
+    }
+    diagnose::Diagnostics wrong;
+    prove_examples(sources, *set, wrong);
+    text += summary(*set, wrong.all().size());
+    diagnostics.append(wrong);
+  }
+  if (options.format == Format::json) {
+    text = diagnose::render_json(diagnostics, sources);
+  } else {
+    print_diagnostics(diagnostics, sources);
+  }
+  if (!write_output(text, {})) {
+    return Exit::unusable;
+  }
+  return diagnostics.has_errors() ? Exit::rules_broken : Exit::complies;
+}
+
+}  // namespace plumbrule::command

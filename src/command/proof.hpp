@@ -1,0 +1,19 @@
+#pragma once
+// `plumbrule proof`: checks rule files and runs their examples.
+
+#include <string>
+#include <vector>
+
+#include "command/review.hpp"
+
+namespace plumbrule::command {
+
+struct ProofOptions {
+  std::vector<std::string> paths;  // files, or folders of *.plumb
+  std::vector<std::string> libraries;
+  Format format = Format::text;
+};
+
+[[nodiscard]] Exit proof(const ProofOptions& options);
+
+}  // namespace plumbrule::command

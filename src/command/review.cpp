@@ -1,0 +1,185 @@
+#include "command/review.hpp"
+
+#include <algorithm>
+
+#include "command/rule_set.hpp"
+#include "diagnose/encoding.hpp"
+#include "diagnose/suggest.hpp"
+#include "report/report.hpp"
+
+namespace plumbrule::command {
+namespace {
+
+std::optional<std::vector<RuleSet>> prepare_all(source::SourceMap& sources, const ReviewOptions& options) {
+  std::vector<RuleSet> out;
+  diagnose::Diagnostics diagnostics;
+  const auto libraries = library_folders(options.libraries);
+  for (const std::string& path : options.against) {
+    auto set = prepare(sources, path, libraries, diagnostics);
+    if (set && !set->rules.specification) {
+      diagnostics.error(diagnose::Code::clause_missing, {set->rules.file, 0, 0},
+                        "found no specification in `" + path + "`", "a submittal is reviewed against a specification");
+    } else if (set) {
+      out.push_back(std::move(*set));
+    }
+  }
+  print_diagnostics(diagnostics, sources);
+  return diagnostics.has_errors() ? std::nullopt : std::optional(std::move(out));
+}
+
+std::optional<evidence::Node> read_submittal(source::SourceMap& sources, const std::string& path) {
+  diagnose::Diagnostics diagnostics;
+  std::optional<evidence::Node> out;
+  source::FileText file = source::read_file(path);
+  if (!file.text) {
+    diagnostics.error(diagnose::Code::file_unreadable, {}, "cannot read `" + path + "`: " + file.reason, "check the path");
+  } else {
+    const source::FileId id = sources.add(path, std::move(*file.text));
+    out = evidence::read_yaml(sources, id, diagnostics);
+  }
+  print_diagnostics(diagnostics, sources);
+  return diagnostics.has_errors() ? std::nullopt : std::move(out);
+}
+
+evidence::KnownNames names_of(const std::vector<RuleSet>& sets) {
+  evidence::KnownNames out;
+  for (const RuleSet& set : sets) {
+    for (const check::Measure& measure : set.rules.measures) {
+      out.measures.push_back(measure.name);
+    }
+    for (const check::Condition& condition : set.rules.conditions) {
+      out.conditions.push_back(condition.name);
+    }
+    for (const check::Category& category : set.rules.categories) {
+      out.categories.push_back(category.name);
+    }
+  }
+  return out;
+}
+
+// The same error is met once for each specification; it is reported once.
+void merge(diagnose::Diagnostics& into, const diagnose::Diagnostics& from) {
+  for (const diagnose::Diagnostic& one : from.all()) {
+    const auto& all = into.all();
+    const bool known = std::any_of(all.begin(), all.end(), [&](const diagnose::Diagnostic& other) {
+      return other.code == one.code && other.primary.span == one.primary.span;
+    });
+    if (!known) {
+      into.add(one);
+    }
+  }
+}
+
+report::SpecificationReport head(const RuleSet& set) {
+  const check::Specification& specification = *set.rules.specification;
+  report::SpecificationReport out;
+  out.name = specification.name;
+  out.title = specification.title;
+  out.edition = specification.edition;
+  out.agency = specification.agency;
+  out.file = set.path;
+  out.source = specification.provenance.source;
+  out.status = specification.provenance.status;
+  out.status_note = specification.provenance.status_note;
+  return out;
+}
+
+struct Reviewed {
+  report::Report report;
+  diagnose::Diagnostics problems;
+  bool usable = true;
+};
+
+Reviewed run(const source::SourceMap& sources, const evidence::Node& document, const std::vector<RuleSet>& sets) {
+  Reviewed out;
+  const evidence::KnownNames names = names_of(sets);
+  for (const RuleSet& set : sets) {
+    diagnose::Diagnostics problems;
+    const auto evidence = evidence::bind(document, set.rules, names, problems);
+    merge(out.problems, problems);
+    if (!evidence) {
+      out.usable = false;
+      return out;
+    }
+    out.report.identity = evidence->identity;
+    const evaluate::Review review = evaluate::evaluate(set.plan, *evidence);
+    const explain::Context context{sources, set.rules, set.plan, *evidence, review};
+    report::SpecificationReport part = head(set);
+    for (const evaluate::Finding& finding : review.findings) {
+      part.findings.push_back(explain::explain(context, finding));
+    }
+    part.outcome = evaluate::outcome(set.plan, review.findings);
+    // A submittal with errors is never wholly complying: what was misread might have failed.
+    if (problems.has_errors() && part.outcome == evaluate::Outcome::no_exception_taken) {
+      part.outcome = evaluate::Outcome::incomplete;
+    }
+    out.report.specifications.push_back(std::move(part));
+  }
+  out.problems.sort_by_place();
+  for (const diagnose::Diagnostic& one : out.problems.all()) {
+    out.report.problems.push_back({std::string(diagnose::text(one.code)), sources.place_text(one.primary.span), one.message, one.help});
+  }
+  return out;
+}
+
+Exit status(const report::Report& report) {
+  Exit out = Exit::complies;
+  for (const report::SpecificationReport& one : report.specifications) {
+    if (one.outcome == evaluate::Outcome::revise_and_resubmit || one.outcome == evaluate::Outcome::refer_to_engineer) {
+      return Exit::fails;
+    }
+    out = one.outcome == evaluate::Outcome::incomplete ? Exit::incomplete : out;
+  }
+  return out;
+}
+
+std::optional<std::string> explained(const report::Report& report, const std::string& clause, bool colour) {
+  std::string out;
+  std::vector<std::string_view> known;
+  for (const report::SpecificationReport& specification : report.specifications) {
+    for (const explain::Explanation& finding : specification.findings) {
+      known.emplace_back(finding.number);
+      if (finding.number == clause) {
+        out += specification.title + ", edition " + specification.edition + "\n" + report::explanation_text(finding, colour);
+      }
+    }
+  }
+  if (out.empty()) {
+    print_error("found no clause `" + clause + "` in these specifications; " + diagnose::suggestion(clause, known));
+    return std::nullopt;
+  }
+  return out + "\nCaution: " + std::string(report::caution) + "\n";
+}
+
+}  // namespace
+
+Exit review(const ReviewOptions& options) {
+  source::SourceMap sources;
+  const auto sets = prepare_all(sources, options);
+  if (!sets) {
+    return Exit::rules_broken;
+  }
+  const auto document = read_submittal(sources, options.submittal);
+  if (!document) {
+    return Exit::unusable;
+  }
+  Reviewed reviewed = run(sources, *document, *sets);
+  print_diagnostics(reviewed.problems, sources);
+  if (!reviewed.usable) {
+    return Exit::unusable;
+  }
+  reviewed.report.submittal = options.submittal;
+  const bool colour = options.out.empty() && colour_output();
+  std::optional<std::string> text;
+  if (!options.explain.empty()) {
+    text = explained(reviewed.report, options.explain, colour);
+  } else {
+    text = options.format == Format::json ? report::json(reviewed.report) : report::text(reviewed.report, colour);
+  }
+  if (!text || !write_output(*text, options.out)) {
+    return Exit::unusable;
+  }
+  return status(reviewed.report);
+}
+
+}  // namespace plumbrule::command

@@ -1,0 +1,24 @@
+#pragma once
+// `plumbrule review`: one submittal against specifications.
+
+#include <string>
+#include <vector>
+
+#include "command/output.hpp"
+
+namespace plumbrule::command {
+
+enum class Format : std::uint8_t { text, json };
+
+struct ReviewOptions {
+  std::string submittal;
+  std::vector<std::string> against;
+  std::vector<std::string> libraries;
+  std::string explain;  // a clause number, or empty
+  std::string out;      // a file, or empty
+  Format format = Format::text;
+};
+
+[[nodiscard]] Exit review(const ReviewOptions& options);
+
+}  // namespace plumbrule::command

@@ -1,0 +1,26 @@
+#include "command/rule_set.hpp"
+
+namespace plumbrule::command {
+
+std::vector<std::string> library_folders(const std::vector<std::string>& given) {
+  std::vector<std::string> out = given;
+  out.emplace_back(PLUMBRULE_INSTALLED_SPECS);
+  out.emplace_back(PLUMBRULE_SOURCE_SPECS);
+  return out;
+}
+
+std::optional<RuleSet> prepare(source::SourceMap& sources, const std::string& path,
+                               const std::vector<std::string>& libraries, diagnose::Diagnostics& diagnostics) {
+  diagnose::Diagnostics own;
+  const auto files = check::load(sources, path, libraries, own);
+  auto rules = check::check(sources, files, own);
+  own.sort_by_place();
+  diagnostics.append(own);
+  if (!rules) {
+    return std::nullopt;
+  }
+  plan::Plan plan = plan::compile(*rules);
+  return RuleSet{path, std::move(*rules), std::move(plan)};
+}
+
+}  // namespace plumbrule::command

@@ -1,0 +1,28 @@
+#pragma once
+// Rule files made ready: load, check, compile.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "check/check.hpp"
+#include "plan/plan.hpp"
+
+namespace plumbrule::command {
+
+struct RuleSet {
+  std::string path;
+  check::Rules rules;
+  plan::Plan plan;
+};
+
+/// The folders in which vocabularies are found when a rule file does not have them beside it: those of the user, then
+/// the installed one, then the one of the source tree.
+[[nodiscard]] std::vector<std::string> library_folders(const std::vector<std::string>& given);
+
+/// Nothing if an error was reported.
+[[nodiscard]] std::optional<RuleSet> prepare(source::SourceMap& sources, const std::string& path,
+                                             const std::vector<std::string>& libraries,
+                                             diagnose::Diagnostics& diagnostics);
+
+}  // namespace plumbrule::command

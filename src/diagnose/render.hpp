@@ -1,0 +1,17 @@
+#pragma once
+// Diagnostics for people and for programs.
+
+#include <string>
+
+#include "diagnose/diagnostic.hpp"
+
+namespace plumbrule::diagnose {
+
+/// Text with an excerpt: the place, the code and message, the line with the text underlined, the help. Colour only if
+/// asked for; an excerpt never shows more than 120 characters of a line.
+[[nodiscard]] std::string render_text(const Diagnostic& diagnostic, const source::SourceMap& sources, bool colour);
+
+/// A JSON list of all diagnostics, with places and underlined texts.
+[[nodiscard]] std::string render_json(const Diagnostics& diagnostics, const source::SourceMap& sources);
+
+}  // namespace plumbrule::diagnose

@@ -1,0 +1,68 @@
+#include "diagnose/suggest.hpp"
+
+#include <algorithm>
+#include <vector>
+
+namespace plumbrule::diagnose {
+namespace {
+
+constexpr std::size_t longest = 64;
+constexpr std::size_t most_listed = 8;
+
+// Edit distance with swaps of neighbours (optimal string alignment), three rows at a time.
+std::size_t distance(std::string_view left, std::string_view right) {
+  std::vector<std::size_t> before(right.size() + 1);
+  std::vector<std::size_t> previous(right.size() + 1);
+  std::vector<std::size_t> current(right.size() + 1);
+  for (std::size_t at = 0; at <= right.size(); ++at) {
+    previous[at] = at;
+  }
+  for (std::size_t i = 1; i <= left.size(); ++i) {
+    current[0] = i;
+    for (std::size_t j = 1; j <= right.size(); ++j) {
+      const std::size_t replaced = previous[j - 1] + (left[i - 1] == right[j - 1] ? 0 : 1);
+      current[j] = std::min({replaced, previous[j] + 1, current[j - 1] + 1});
+      if (i > 1 && j > 1 && left[i - 1] == right[j - 2] && left[i - 2] == right[j - 1]) {
+        current[j] = std::min(current[j], before[j - 2] + 1);
+      }
+    }
+    std::swap(before, previous);
+    std::swap(previous, current);
+  }
+  return previous[right.size()];
+}
+
+}  // namespace
+
+std::optional<std::string_view> nearest(std::string_view word, std::span<const std::string_view> known) {
+  if (word.empty() || word.size() > longest) {
+    return std::nullopt;
+  }
+  std::optional<std::string_view> best;
+  std::size_t best_distance = longest;
+  for (const std::string_view candidate : known) {
+    if (candidate.size() > longest) {
+      continue;
+    }
+    const std::size_t cap = std::max<std::size_t>(std::max(word.size(), candidate.size()) / 3, 1);
+    const std::size_t found = distance(word, candidate);
+    if (found <= cap && found < best_distance) {
+      best = candidate;
+      best_distance = found;
+    }
+  }
+  return best;
+}
+
+std::string suggestion(std::string_view word, std::span<const std::string_view> known) {
+  if (const auto best = nearest(word, known)) {
+    return "did you mean `" + std::string(*best) + "`?";
+  }
+  std::string out;
+  for (std::size_t at = 0; at < std::min(known.size(), most_listed); ++at) {
+    out += (out.empty() ? "known: `" : ", `") + std::string(known[at]) + "`";
+  }
+  return known.size() > most_listed ? out + ", ..." : out;
+}
+
+}  // namespace plumbrule::diagnose

@@ -1,0 +1,199 @@
+#include "evaluate/bounds.hpp"
+
+#include <algorithm>
+
+namespace plumbrule::evaluate {
+namespace {
+
+bool lower(Bound bound) { return bound == Bound::at_least || bound == Bound::above; }
+bool upper(Bound bound) { return bound == Bound::at_most || bound == Bound::below; }
+bool strict(Bound bound) { return bound == Bound::above || bound == Bound::below; }
+
+// Of a sum: what both say together.
+Bound joined(Bound left, Bound right) {
+  if (left == Bound::exact) {
+    return right;
+  }
+  if (right == Bound::exact) {
+    return left;
+  }
+  if (lower(left) && lower(right)) {
+    return strict(left) || strict(right) ? Bound::above : Bound::at_least;
+  }
+  if (upper(left) && upper(right)) {
+    return strict(left) || strict(right) ? Bound::below : Bound::at_most;
+  }
+  return Bound::undetermined;
+}
+
+// A bound scaled by an exact number.
+Bound scaled(Bound bound, const Decimal& by) {
+  if (bound == Bound::exact || by > Decimal{0}) {
+    return bound;
+  }
+  return by.zero() ? Bound::undetermined : mirrored(bound);
+}
+
+// Of the larger of two: a lower bound of either bounds it from below; from above only both together.
+Amount larger(const Amount& left, const Amount& right) {
+  const Amount& top = left.value < right.value ? right : left;
+  const Amount& bottom = left.value < right.value ? left : right;
+  if (top.bound == Bound::undetermined || bottom.bound == Bound::undetermined) {
+    return {top.value, left.unit, Bound::undetermined};
+  }
+  const bool bottom_may_rise = lower(bottom.bound);
+  if (!bottom_may_rise) {
+    // At a tie "below" stays strict only if both are.
+    const bool eased = top.bound == Bound::below && bottom.value == top.value && bottom.bound != Bound::below;
+    return {top.value, left.unit, eased ? Bound::at_most : top.bound};
+  }
+  if (upper(top.bound)) {
+    return {top.value, left.unit, Bound::undetermined};
+  }
+  return {top.value, left.unit, top.bound == Bound::above ? Bound::above : Bound::at_least};
+}
+
+Amount negated(const Amount& amount) { return {-amount.value, amount.unit, mirrored(amount.bound)}; }
+
+Amount product(bool divide, const Amount& left, const Amount& right) {
+  const Decimal value = divide ? left.value / right.value : left.value * right.value;
+  Bound bound = Bound::undetermined;
+  if (right.bound == Bound::exact) {
+    bound = scaled(left.bound, right.value);
+  } else if (left.bound == Bound::exact && !divide) {
+    bound = scaled(right.bound, left.value);
+  }
+  return {value, left.unit, bound};
+}
+
+Amount fold(plan::OpCode code, std::span<const Amount> values) {
+  Amount out = values.front();
+  for (const Amount& value : values.subspan(1)) {
+    out = apply(code, out, value);
+  }
+  return out;
+}
+
+Amount mean(std::span<const Amount> values) {
+  Amount out = fold(plan::OpCode::add, values);
+  out.value = out.value / Decimal{static_cast<std::int64_t>(values.size())};
+  return out;
+}
+
+Amount standard_deviation(std::span<const Amount> values) {
+  const Decimal middle = mean(values).value;
+  Amount out = values.front();
+  Decimal sum = 0;
+  for (const Amount& value : values) {
+    sum = sum + (value.value - middle) * (value.value - middle);
+    out.bound = value.bound == Bound::exact && out.bound == Bound::exact ? Bound::exact : Bound::undetermined;
+  }
+  // Of a sample: n - 1. One specimen gives 0 / 0, which is not finite and so not shown.
+  out.value = (sum / Decimal{static_cast<std::int64_t>(values.size()) - 1}).square_root();
+  return out;
+}
+
+}  // namespace
+
+Bound mirrored(Bound bound) {
+  switch (bound) {
+    case Bound::at_least:
+      return Bound::at_most;
+    case Bound::above:
+      return Bound::below;
+    case Bound::at_most:
+      return Bound::at_least;
+    case Bound::below:
+      return Bound::above;
+    default:
+      return bound;
+  }
+}
+
+Amount apply(plan::OpCode code, const Amount& left, const Amount& right) {
+  switch (code) {
+    case plan::OpCode::add:
+      return {left.value + right.value, left.unit, joined(left.bound, right.bound)};
+    case plan::OpCode::subtract:
+      return {left.value - right.value, left.unit, joined(left.bound, mirrored(right.bound))};
+    case plan::OpCode::multiply:
+      return product(false, left, right);
+    case plan::OpCode::divide:
+      return product(true, left, right);
+    case plan::OpCode::larger:
+      return larger(left, right);
+    default:
+      return negated(larger(negated(left), negated(right)));
+  }
+}
+
+Amount combine(syntax::StatisticKind kind, std::span<const Amount> values) {
+  switch (kind) {
+    case syntax::StatisticKind::greatest:
+      return fold(plan::OpCode::larger, values);
+    case syntax::StatisticKind::least:
+      return fold(plan::OpCode::smaller, values);
+    case syntax::StatisticKind::range: {
+      Amount out = apply(plan::OpCode::subtract, fold(plan::OpCode::larger, values), fold(plan::OpCode::smaller, values));
+      const bool exact = std::all_of(values.begin(), values.end(), [](const Amount& a) { return a.bound == Bound::exact; });
+      out.bound = exact ? Bound::exact : Bound::undetermined;
+      return out;
+    }
+    case syntax::StatisticKind::standard_deviation:
+      return standard_deviation(values);
+    default:
+      return values.size() == 1 ? values.front() : mean(values);
+  }
+}
+
+Verdict compare_high(const Amount& value, const quantity::Threshold& threshold) {
+  const bool meets = value.value < threshold.value || (value.value == threshold.value && threshold.inclusive);
+  const bool meets_strictly = value.value <= threshold.value;  // for "below v": the true value is under v
+  const bool misses_strictly = value.value >= threshold.value;  // for "above v"
+  switch (value.bound) {
+    case Bound::exact:
+      return meets ? Verdict::complies : Verdict::fails;
+    case Bound::at_most:
+      return meets ? Verdict::complies : Verdict::not_shown;
+    case Bound::below:
+      return meets_strictly ? Verdict::complies : Verdict::not_shown;
+    case Bound::at_least:
+      return meets ? Verdict::not_shown : Verdict::fails;
+    case Bound::above:
+      return misses_strictly ? Verdict::fails : Verdict::not_shown;
+    default:
+      return Verdict::not_shown;
+  }
+}
+
+Verdict compare_low(const Amount& value, const quantity::Threshold& threshold) {
+  return compare_high(negated(value), {-threshold.value, threshold.inclusive});
+}
+
+bool certainly(const Amount& left, syntax::Comparison comparison, const Amount& right) {
+  if (right.bound != Bound::exact) {
+    if (left.bound != Bound::exact) {
+      return false;
+    }
+    const auto turned = comparison == syntax::Comparison::less               ? syntax::Comparison::greater
+                        : comparison == syntax::Comparison::less_or_equal    ? syntax::Comparison::greater_or_equal
+                        : comparison == syntax::Comparison::greater          ? syntax::Comparison::less
+                        : comparison == syntax::Comparison::greater_or_equal ? syntax::Comparison::less_or_equal
+                                                                             : comparison;
+    return certainly(right, turned, left);
+  }
+  switch (comparison) {
+    case syntax::Comparison::less:
+      return compare_high(left, {right.value, false}) == Verdict::complies;
+    case syntax::Comparison::less_or_equal:
+      return compare_high(left, {right.value, true}) == Verdict::complies;
+    case syntax::Comparison::greater:
+      return compare_low(left, {right.value, false}) == Verdict::complies;
+    case syntax::Comparison::greater_or_equal:
+      return compare_low(left, {right.value, true}) == Verdict::complies;
+    default:
+      return left.bound == Bound::exact && left.value == right.value;
+  }
+}
+
+}  // namespace plumbrule::evaluate

@@ -1,0 +1,103 @@
+#pragma once
+// The evaluator: plan and evidence in, verdicts and a trace out. Pure, thread-safe, without texts.
+
+#include <cstdint>
+#include <vector>
+
+#include "evidence/evidence.hpp"
+#include "plan/plan.hpp"
+
+namespace plumbrule::evaluate {
+
+using plan::Decimal;
+using source::Span;
+
+/// language.md, section 9.
+enum class Verdict : std::uint8_t { complies, fails, not_shown, does_not_apply };
+
+/// Why a verdict is what it is, where the value alone does not say it.
+enum class Reason : std::uint8_t {
+  none,
+  class_not_stated,      // the submittal does not say the class that decides whether the clause applies
+  class_excluded,        // the class excludes it
+  no_result,             // no result for the measure at all
+  other_conditions,      // results, but under other conditions
+  condition_not_stated,  // results that do not say a condition
+  other_design,          // results, but not at the job mix
+  design_not_stated,     // the job mix does not say the design variable of the result
+  unusable_value,        // a value was reported as unreadable
+  missing_reading,       // a specimen lacks a reading
+  refused,               // a reading that cannot be right
+  no_value,              // a result without a value
+  too_few_specimens,
+  replicates_not_stated,  // a reported mean that does not say of how many
+  specimens_needed,       // the statistic needs single specimens
+  only_a_bound,           // the reading is a bound that does not decide
+  series_needed,          // the formula sums over a series, and the result stands alone
+  not_computable,         // division by zero, or a number out of range
+};
+
+enum class StepKind : std::uint8_t {
+  class_tested,  // index: test; outcome; value word: class stated
+  group,         // index: group (alternative) begins
+  check,         // index: check begins
+  result,        // index: result considered
+  specimen,      // index: specimen of the result
+  reading,       // index: reading of the measure; amount or word as submitted
+  lookup,        // index: table; amount: the row's value; other: word
+  summed,        // index: reading; amount: sum over rows of a series; other: number of rows
+  computed,      // amount: value of the formula
+  reported,      // amount or word: the value as reported
+  refusal,       // index: refusal; outcome fails: refused
+  converted,     // amount: in the unit of the limit
+  combined,      // index: statistic; other: number of specimens; amount
+  compared,      // index: check; amount compared (unrounded); outcome
+  result_verdict,
+  check_verdict,
+  group_verdict,
+};
+
+struct Step {
+  StepKind kind{};
+  Verdict outcome{};
+  Reason reason{};
+  std::uint32_t index = 0;
+  std::uint32_t other = 0;
+  quantity::Amount amount;
+  Span span;
+};
+
+struct Finding {
+  std::uint32_t requirement = 0;
+  Verdict verdict = Verdict::not_shown;
+  Reason reason = Reason::none;
+  plan::Range steps;  // of Review::trace
+};
+
+struct Review {
+  std::vector<Finding> findings;  // one for each requirement, in order
+  std::vector<Step> trace;
+};
+
+[[nodiscard]] Review evaluate(const plan::Plan& plan, const evidence::Evidence& evidence);
+
+/// One requirement only, for the examples of a rule file.
+[[nodiscard]] Review evaluate_one(const plan::Plan& plan, const evidence::Evidence& evidence,
+                                  std::uint32_t requirement);
+
+/// The value of a measure for one result, as an example of a vocabulary asks for it: in the unit of its formula (or as
+/// reported), with the trace. Verdict complies: there is a value.
+struct MeasureValue {
+  Verdict outcome = Verdict::not_shown;
+  Reason reason = Reason::none;
+  quantity::Amount amount;
+  std::uint32_t word = check::none;
+};
+[[nodiscard]] MeasureValue measure_value(const plan::Plan& plan, const evidence::Evidence& evidence,
+                                         std::uint32_t result);
+
+/// The outcome over all findings (language.md, section 9.4).
+enum class Outcome : std::uint8_t { no_exception_taken, refer_to_engineer, revise_and_resubmit, incomplete };
+[[nodiscard]] Outcome outcome(const plan::Plan& plan, const std::vector<Finding>& findings);
+
+}  // namespace plumbrule::evaluate

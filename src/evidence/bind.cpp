@@ -1,0 +1,132 @@
+#include <algorithm>
+
+#include "diagnose/quote.hpp"
+#include "diagnose/suggest.hpp"
+#include "evidence/binder.hpp"
+
+namespace plumbrule::evidence {
+
+bool Binder::version(const Node& document) {
+  const Node* version = document.find("submittal");
+  if (version == nullptr) {
+    error(diagnose::Code::submittal_missing_key, document.span, "found no `submittal: 1` line",
+          "begin the file with `submittal: 1`, the version of this layout");
+    return false;
+  }
+  if (version->text != "1") {
+    error(diagnose::Code::submittal_value, version->span,
+          "found submittal version " + diagnose::quoted(version->text) + ", expected `1`");
+    return false;
+  }
+  return true;
+}
+
+void Binder::date(const Node* node) {
+  if (node != nullptr && !is_date(node->text)) {
+    error(diagnose::Code::submittal_value, node->span, "found " + diagnose::quoted(node->text) + ", no date",
+          "write year, month and day: `2026-03-20`");
+  }
+}
+
+void Binder::identity(const Node& document) {
+  const auto text = [&](std::string_view key) -> std::string {
+    const Node* node = document.find(key);
+    if (node == nullptr) {
+      return {};
+    }
+    if (node->kind != Node::Kind::scalar) {
+      error(diagnose::Code::submittal_shape, node->span, "found no plain text for `" + std::string(key) + "`",
+            "write one line of text");
+      return {};
+    }
+    return node->text;
+  };
+  out_.identity = {text("project"), text("mix"), text("laboratory"), text("prepared_by"), text("date"), text("note")};
+  date(document.find("date"));
+}
+
+void Binder::classes(const Node& node) {
+  if (!is_map(node, "`classes`")) {
+    return;
+  }
+  for (const Entry& entry : node.entries) {
+    const auto at = std::find_if(rules_.categories.begin(), rules_.categories.end(),
+                                 [&](const check::Category& category) { return category.name == entry.key; });
+    if (at != rules_.categories.end()) {
+      const auto index = static_cast<std::uint32_t>(at - rules_.categories.begin());
+      out_.classes[index] = word(entry.value, index, "class `" + entry.key + "`");
+    } else if (std::find(others_.categories.begin(), others_.categories.end(), entry.key) == others_.categories.end()) {
+      std::vector<std::string_view> known(others_.categories.begin(), others_.categories.end());
+      for (const check::Category& category : rules_.categories) {
+        known.emplace_back(category.name);
+      }
+      unknown_key(entry, known, "no class that is known");
+    }
+  }
+}
+
+// The job mix declares values of its own: they are results, and they say at which content the trials count.
+void Binder::job_mix(const Node& node) {
+  if (!is_map(node, "`job_mix`")) {
+    return;
+  }
+  for (const Entry& entry : node.entries) {
+    const check::MeasureId id = find_measure(entry.key);
+    if (id != none) {
+      Result declared;
+      declared.measure = id;
+      declared.span = entry.value.span;
+      declared.reported = value(entry.value, rules_.measures[id].type, "`" + entry.key + "`");
+      declared.replicates = 1;
+      job_mix_.emplace_back(id, declared.reported);
+      add(std::move(declared));
+    } else if (std::find(others_.measures.begin(), others_.measures.end(), entry.key) == others_.measures.end()) {
+      std::vector<std::string_view> known(others_.measures.begin(), others_.measures.end());
+      for (const check::Measure& measure : rules_.measures) {
+        known.emplace_back(measure.name);
+      }
+      unknown_key(entry, known, "no measure of that name");
+    }
+  }
+}
+
+void Binder::materials(const Node& node) {
+  if (is_list(node, "`materials`")) {
+    for (const Node& item : node.items) {
+      if (is_map(item, "a material")) {
+        known_keys(item, {"material", "description", "source", "certificate", "note"}, "a material");
+      }
+    }
+  }
+}
+
+std::optional<Evidence> Binder::run(const Node& document) {
+  if (!is_map(document, "the submittal") || !version(document)) {
+    return std::nullopt;
+  }
+  known_keys(document,
+             {"submittal", "project", "mix", "laboratory", "prepared_by", "date", "note", "classes", "materials",
+              "job_mix", "results"},
+             "a submittal");
+  identity(document);
+  if (const Node* node = document.find("classes")) {
+    classes(*node);
+  }
+  if (const Node* node = document.find("materials")) {
+    materials(*node);
+  }
+  if (const Node* node = document.find("job_mix")) {
+    job_mix(*node);
+  }
+  if (const Node* node = document.find("results")) {
+    results(*node);
+  }
+  return std::move(out_);
+}
+
+std::optional<Evidence> bind(const Node& document, const check::Rules& rules, const KnownNames& others,
+                             diagnose::Diagnostics& diagnostics) {
+  return Binder(rules, others, diagnostics).run(document);
+}
+
+}  // namespace plumbrule::evidence

@@ -1,0 +1,74 @@
+#pragma once
+// The state of one binding. Internal to this folder.
+
+#include <initializer_list>
+#include <string_view>
+
+#include "evidence/evidence.hpp"
+#include "evidence/written.hpp"
+
+namespace plumbrule::evidence {
+
+class Binder {
+ public:
+  Binder(const check::Rules& rules, const KnownNames& others, diagnose::Diagnostics& diagnostics)
+      : rules_(rules), others_(others), diagnostics_(diagnostics) {
+    out_.units = rules.units;
+    out_.classes.resize(rules.categories.size());
+  }
+  std::optional<Evidence> run(const Node& document);
+
+ private:
+  const check::Rules& rules_;
+  const KnownNames& others_;
+  diagnose::Diagnostics& diagnostics_;
+  Evidence out_;
+  std::vector<std::pair<check::MeasureId, Value>> job_mix_;
+
+  // bind.cpp
+  bool version(const Node& document);
+  void identity(const Node& document);
+  void classes(const Node& node);
+  void job_mix(const Node& node);
+  void materials(const Node& node);
+  void date(const Node* node);
+
+  // bind_value.cpp
+  Value value(const Node& node, const check::Type& type, const std::string& what);
+  Value quantity(const Node& node, const check::Type& type, const std::string& what);
+  bool basis(const Node& node, const Written& written, const check::Type& type, const std::string& what);
+  Value word(const Node& node, check::CategoryId category, const std::string& what);
+  ConditionStated condition(const Entry& entry, check::ConditionId id);
+  Value sieve(const Node& node);
+  std::string type_text(const check::Type& type) const;
+  Value unusable(const Span& span) const { return {Value::Kind::unusable, {}, none, span}; }
+  diagnose::Diagnostic& error(diagnose::Code code, const Span& span, std::string message, std::string help = {}) {
+    return diagnostics_.error(code, span, std::move(message), std::move(help));
+  }
+  bool is_map(const Node& node, const std::string& what);
+  bool is_list(const Node& node, const std::string& what);
+  void known_keys(const Node& map, std::initializer_list<std::string_view> known, const std::string& where);
+  void unknown_key(const Entry& entry, const std::vector<std::string_view>& known, const std::string& what);
+
+  // bind_result.cpp
+  void results(const Node& node);
+  void result(const Node& node);
+  std::optional<check::MeasureId> measure(const Node& entry);
+  void conditions(const Node& under, check::MeasureId measure, Result& out);
+  void design(const Node& at, Result& out);
+  void common(const Node& node, Result& out);
+  void specimens(const Node& list, const Node* shared, Result& out);
+  Specimen specimen(const Node& node, const Node* shared, check::MeasureId measure);
+  void readings(const Node& map, check::MeasureId measure, Specimen& out);
+  void series(const Node& list, const Node* shared, const Result& base);
+  void row(const Node& node, const Node* shared, const Result& base);
+  void companion(const Entry& entry, check::MeasureId measure, const Result& row);
+  void missing_conditions(const Result& result);
+  void add(Result result);
+  check::MeasureId find_measure(std::string_view name) const;
+};
+
+/// Words of a submittal may be written with blanks, hyphens or underscores: "solid spin" is solid_spin.
+[[nodiscard]] bool same_word(std::string_view written, std::string_view name);
+
+}  // namespace plumbrule::evidence

@@ -1,0 +1,82 @@
+#pragma once
+// A submittal bound to the slots of a plan: what the evaluator reads. Names are gone, but every value keeps its place.
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "evidence/document.hpp"
+#include "plan/plan.hpp"
+#include "quantity/amount.hpp"
+
+namespace plumbrule::evidence {
+
+using check::none;
+using source::Span;
+
+/// The one kind of value there is: nothing, something that cannot be used (already reported), a quantity, or a word.
+struct Value {
+  enum class Kind : std::uint8_t { missing, unusable, quantity, word };
+  Kind kind = Kind::missing;
+  quantity::Amount amount;
+  std::uint32_t word = none;
+  Span span;
+  [[nodiscard]] bool usable() const { return kind == Kind::quantity || kind == Kind::word; }
+};
+
+/// One specimen: the readings of the measure in order, or one value for a measure that is read directly.
+struct Specimen {
+  std::vector<Value> readings;
+  Value direct;
+  Span span;
+};
+
+struct ConditionStated {
+  check::ConditionId condition = none;
+  Value value;  // a quantity is in the condition's unit; a sieve in mm
+};
+
+/// Where a result stands relative to the job mix. `unknown`: it names a design variable that the job mix does not.
+enum class Design : std::uint8_t { job_mix, other, unknown };
+
+/// One result of a test: specimens with readings, or a reported value, or both.
+struct Result {
+  check::MeasureId measure = none;
+  std::vector<ConditionStated> conditions;
+  std::vector<Specimen> specimens;
+  Value reported;
+  std::uint32_t replicates = 0;  // specimens behind the reported value; 0: not stated
+  std::uint32_t series = none;   // results of one series have the same number
+  check::ConditionId series_condition = none;
+  Design design = Design::job_mix;
+  Span span;
+};
+
+/// What identifies the submittal, for the report. Texts as written; empty if not given.
+struct Identity {
+  std::string project, mix, laboratory, prepared_by, date, note;
+};
+
+struct Evidence {
+  quantity::UnitTable units;   // the plan's, and those that the submittal adds
+  std::vector<Value> classes;  // one for each category
+  std::vector<Result> results;
+  Identity identity;
+  std::uint32_t series = 0;
+};
+
+/// The names of other rule sets that the same submittal is reviewed against: they are not unknown.
+struct KnownNames {
+  std::vector<std::string> measures, conditions, categories;
+};
+
+/// Binds a submittal to checked rules. Unknown keys and words, values that cannot be read, units of another dimension
+/// and missing bases are reported with their place; a value that cannot be used stays, marked unusable, so that no
+/// clause that needs it can comply. Nothing only if the submittal as a whole is not one.
+[[nodiscard]] std::optional<Evidence> bind(const Node& document, const check::Rules& rules, const KnownNames& others,
+                                           diagnose::Diagnostics& diagnostics);
+
+/// The evidence that an example of a rule file gives.
+[[nodiscard]] Evidence from_example(const check::Example& example, const check::Rules& rules);
+
+}  // namespace plumbrule::evidence

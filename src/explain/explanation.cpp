@@ -1,0 +1,150 @@
+#include "explain/explanation.hpp"
+
+#include "explain/steps.hpp"
+
+namespace plumbrule::explain {
+namespace {
+
+using evaluate::Step;
+using evaluate::StepKind;
+
+// The comparisons of a finding: for each check, the compared value that decided it.
+std::vector<Comparison> comparisons(const Context& context, const evaluate::Finding& finding) {
+  std::vector<Comparison> out;
+  std::optional<Step> deciding;
+  for (const Step& step : plan::part(context.review.trace, finding.steps)) {
+    if (step.kind == StepKind::check) {
+      deciding.reset();
+    } else if (step.kind == StepKind::compared) {
+      const bool worse = deciding && (deciding->outcome == Verdict::fails || step.outcome == Verdict::complies);
+      deciding = worse ? deciding : step;
+    } else if (step.kind == StepKind::check_verdict) {
+      const check::Assertion& assertion = assertion_of(context, finding, step.index);
+      const check::Measure& measure = context.rules.measures[assertion.measure];
+      Comparison one;
+      one.label = label(context.rules, assertion);
+      one.limit = one_line(assertion.limit.written);
+      one.verdict = step.outcome;
+      one.reason = step.reason;
+      one.why = reason_text(step.reason);
+      if (deciding) {
+        one.place = context.sources.place_text(deciding->span);
+        if (measure.type.is_word()) {
+          one.value = show(context, measure.type, deciding->amount, deciding->other);
+        } else if (deciding->amount.value.finite()) {
+          const Standing at = standing(context, assertion, deciding->amount);
+          one.value = at.value;
+          one.margin = at.margin;
+        }
+      }
+      out.push_back(std::move(one));
+    }
+  }
+  return out;
+}
+
+std::string joined(const std::vector<Comparison>& all, Verdict verdict) {
+  std::string out;
+  for (const Comparison& one : all) {
+    if (one.verdict != verdict) {
+      continue;
+    }
+    out += out.empty() ? "" : "; ";
+    out += one.label + ": " + one.value + " against " + one.limit;
+    out += one.margin.empty() ? "" : ", " + one.margin;
+  }
+  return out;
+}
+
+std::string missing(const std::vector<Comparison>& all) {
+  std::string out;
+  for (const Comparison& one : all) {
+    if (one.verdict == Verdict::not_shown) {
+      out += (out.empty() ? "" : "; ") + one.label + ": " + one.why;
+    }
+  }
+  return out;
+}
+
+std::string class_reason(const Context& context, const evaluate::Finding& finding) {
+  for (const Step& step : plan::part(context.review.trace, finding.steps)) {
+    if (step.kind == StepKind::class_tested && step.reason == finding.reason) {
+      const check::Requirement& requirement = context.rules.requirements[finding.requirement];
+      const check::Test& test =
+          requirement.where[step.index - context.plan.requirements[finding.requirement].tests.begin];
+      const check::Category& category = context.rules.categories[test.category];
+      const std::string stated = step.reason == Reason::class_not_stated
+                                     ? "the submittal does not state it"
+                                     : "the mix is for " + category.words[step.other];
+      return "it is for " + category.name + " " + words(category, test.words) + "; " + stated;
+    }
+  }
+  return reason_text(finding.reason);
+}
+
+std::string why(const Context& context, const evaluate::Finding& finding, const std::vector<Comparison>& all) {
+  if (finding.reason == Reason::class_excluded || finding.reason == Reason::class_not_stated) {
+    return class_reason(context, finding);
+  }
+  if (finding.verdict == Verdict::not_shown) {
+    return missing(all);
+  }
+  return joined(all, finding.verdict);
+}
+
+std::string submit(const Context& context, const evaluate::Finding& finding) {
+  if (finding.verdict != Verdict::not_shown) {
+    return {};
+  }
+  if (finding.reason == Reason::class_not_stated) {
+    for (const Step& step : plan::part(context.review.trace, finding.steps)) {
+      if (step.reason == Reason::class_not_stated) {
+        const auto begin = context.plan.requirements[finding.requirement].tests.begin;
+        const auto& test = context.rules.requirements[finding.requirement].where[step.index - begin];
+        return "state `" + context.rules.categories[test.category].name + "` under `classes`";
+      }
+    }
+  }
+  std::string out;
+  for (const Step& step : plan::part(context.review.trace, finding.steps)) {
+    if (step.kind == StepKind::check_verdict && step.outcome == Verdict::not_shown) {
+      const std::string one = submit_text(context, assertion_of(context, finding, step.index), step.reason);
+      out += out.empty() ? one : "; or " + one;
+      if (context.plan.requirements[finding.requirement].groups.size() == 1) {
+        break;  // of a grading, the first sieve says enough; the findings list the others
+      }
+    }
+  }
+  return out;
+}
+
+}  // namespace
+
+Explanation explain(const Context& context, const evaluate::Finding& finding) {
+  const check::Requirement& requirement = context.rules.requirements[finding.requirement];
+  Explanation out;
+  out.number = requirement.number;
+  out.title = requirement.title;
+  if (requirement.section != check::none) {
+    const check::Section& section = context.rules.sections[requirement.section];
+    out.section = section.number + " " + section.title;
+  }
+  out.verdict = finding.verdict;
+  out.reason = finding.reason;
+  out.severity = requirement.severity;
+  out.optional = requirement.optional;
+  out.status = requirement.provenance.status;
+  out.status_note = requirement.provenance.status_note;
+  out.source = requirement.provenance.source;
+  out.sentence = sentence(context.rules, requirement);
+  out.cite = requirement.cite;
+  out.because = requirement.because;
+  out.mend = requirement.mend;
+  out.comparisons = comparisons(context, finding);
+  out.why = why(context, finding, out.comparisons);
+  out.submit = submit(context, finding);
+  out.steps = derivation(context, finding);
+  return out;
+}
+
+}  // namespace plumbrule::explain

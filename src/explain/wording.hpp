@@ -1,0 +1,46 @@
+#pragma once
+// Numbers, conditions and demands in words. Internal to explain.
+
+#include "explain/explanation.hpp"
+
+namespace plumbrule::explain {
+
+/// A number for people: as it is up to eight decimals, else rounded to six with "..." behind. Never used in arithmetic.
+[[nodiscard]] std::string show(const quantity::Decimal& value);
+/// "538.2 g/m2", "at least 180 s".
+[[nodiscard]] std::string show(const quantity::Amount& amount, const quantity::UnitTable& units);
+/// As `show`, with the basis of the measure: "7.8 % of dry aggregate".
+[[nodiscard]] std::string show(const Context& context, const quantity::Amount& amount, check::BasisId basis);
+/// A word or an amount of the type.
+[[nodiscard]] std::string show(const Context& context, const check::Type& type, const quantity::Amount& amount,
+                               std::uint32_t word);
+/// "soak 1 h, temperature 25 degC", empty without conditions.
+[[nodiscard]] std::string conditions(const check::Rules& rules, const check::Assertion& assertion);
+/// "wet-track abrasion loss, soak 1 h".
+[[nodiscard]] std::string label(const check::Rules& rules, const check::Assertion& assertion);
+/// "mean of at least 2 specimens", empty for the plain result.
+[[nodiscard]] std::string statistic(const syntax::Statistic& statistic);
+[[nodiscard]] std::string_view statistic_name(syntax::StatisticKind kind);
+/// The whole demand: "where traffic is medium or heavy: wet cohesion, cure 60 min, shall be at least 20 kg-cm; or ...".
+[[nodiscard]] std::string sentence(const check::Rules& rules, const check::Requirement& requirement);
+/// Blanks and line ends made single.
+[[nodiscard]] std::string one_line(std::string_view text);
+/// The words of a mask: "medium, heavy".
+[[nodiscard]] std::string words(const check::Category& category, std::uint64_t mask);
+
+/// The assertion that a check of the plan was compiled from.
+[[nodiscard]] const check::Assertion& assertion_of(const Context& context, const evaluate::Finding& finding,
+                                                   std::uint32_t check);
+/// The compared value as it stands against the limit: rounded by the rule of the nearer end.
+struct Standing {
+  std::string value;   // rounded value with unit
+  std::string margin;  // empty for bounds
+  std::string rule;    // "rounded to the nearest 1 g/m2, ties to even", or "absolute method"
+};
+[[nodiscard]] Standing standing(const Context& context, const check::Assertion& assertion,
+                                const quantity::Amount& amount);
+/// The reason in words, for a check, and what to submit.
+[[nodiscard]] std::string reason_text(Reason reason);
+[[nodiscard]] std::string submit_text(const Context& context, const check::Assertion& assertion, Reason reason);
+
+}  // namespace plumbrule::explain

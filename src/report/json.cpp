@@ -1,0 +1,91 @@
+#include <nlohmann/json.hpp>
+
+#include "report/report.hpp"
+
+namespace plumbrule::report {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+std::string text_of(std::string_view view) { return std::string(view); }
+
+Json comparison(const explain::Comparison& one) {
+  return {{"label", one.label},
+          {"limit", one.limit},
+          {"value", one.value},
+          {"margin", one.margin},
+          {"verdict", text_of(explain::verdict_text(one.verdict))},
+          {"reason", text_of(explain::reason_code(one.reason))},
+          {"why", one.why},
+          {"place", one.place}};
+}
+
+Json finding(const explain::Explanation& one) {
+  Json comparisons = Json::array();
+  for (const explain::Comparison& part : one.comparisons) {
+    comparisons.push_back(comparison(part));
+  }
+  Json steps = Json::array();
+  for (const explain::Line& line : one.steps) {
+    steps.push_back({{"depth", line.depth}, {"text", line.text}, {"place", line.place}});
+  }
+  return {{"clause", one.number},
+          {"title", one.title},
+          {"section", one.section},
+          {"verdict", text_of(explain::verdict_text(one.verdict))},
+          {"reason_code", text_of(explain::reason_code(one.reason))},
+          {"why", one.why},
+          {"demand", one.sentence},
+          {"severity", text_of(explain::severity_text(one.severity))},
+          {"optional", one.optional},
+          {"cite", one.cite},
+          {"because", one.because},
+          {"mend", one.mend},
+          {"submit", one.submit},
+          {"limits", {{"status", text_of(explain::status_text(one.status))}, {"note", one.status_note}, {"source", one.source}}},
+          {"comparisons", comparisons},
+          {"steps", steps}};
+}
+
+Json specification(const SpecificationReport& one) {
+  Json findings = Json::array();
+  for (const explain::Explanation& part : one.findings) {
+    findings.push_back(finding(part));
+  }
+  return {{"name", one.name},
+          {"title", one.title},
+          {"edition", one.edition},
+          {"agency", one.agency},
+          {"rules", one.file},
+          {"limits", {{"status", text_of(explain::status_text(one.status))}, {"note", one.status_note}, {"source", one.source}}},
+          {"outcome", text_of(explain::outcome_text(one.outcome))},
+          {"findings", findings}};
+}
+
+}  // namespace
+
+std::string json(const Report& report) {
+  Json specifications = Json::array();
+  for (const SpecificationReport& one : report.specifications) {
+    specifications.push_back(specification(one));
+  }
+  Json problems = Json::array();
+  for (const Problem& one : report.problems) {
+    problems.push_back({{"code", one.code}, {"place", one.place}, {"message", one.message}, {"help", one.help}});
+  }
+  const evidence::Identity& who = report.identity;
+  const Json out = {{"report", 1},
+                    {"submittal", report.submittal},
+                    {"project", who.project},
+                    {"mix", who.mix},
+                    {"laboratory", who.laboratory},
+                    {"prepared_by", who.prepared_by},
+                    {"date", who.date},
+                    {"problems", problems},
+                    {"specifications", specifications},
+                    {"caution", text_of(caution)}};
+  // Submittal texts are checked UTF-8; the handler only guards shortened ones.
+  return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace plumbrule::report

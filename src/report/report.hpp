@@ -1,0 +1,42 @@
+#pragma once
+// The report of a review: one model, rendered as text or JSON, so that all formats show the same facts.
+
+#include <string>
+#include <vector>
+
+#include "explain/explanation.hpp"
+
+namespace plumbrule::report {
+
+/// The review against one specification.
+struct SpecificationReport {
+  std::string name, title, edition, agency, file, source;
+  check::Status status{};
+  std::string status_note;
+  evaluate::Outcome outcome{};
+  std::vector<explain::Explanation> findings;
+};
+
+/// An error of the submittal, as the reader of the report needs it.
+struct Problem {
+  std::string code, place, message, help;
+};
+
+struct Report {
+  std::string submittal;  // its file
+  evidence::Identity identity;
+  std::vector<Problem> problems;
+  std::vector<SpecificationReport> specifications;
+};
+
+/// The caution that every report carries.
+inline constexpr std::string_view caution =
+    "The contract documents and local codes govern, and the engineer in responsible charge decides. Limits marked "
+    "unverified or demonstration must be checked against the current document.";
+
+[[nodiscard]] std::string text(const Report& report, bool colour);
+[[nodiscard]] std::string json(const Report& report);
+/// One clause with every step from reading to verdict.
+[[nodiscard]] std::string explanation_text(const explain::Explanation& explanation, bool colour);
+
+}  // namespace plumbrule::report

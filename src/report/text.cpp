@@ -1,0 +1,149 @@
+#include <algorithm>
+#include <array>
+
+#include "report/report.hpp"
+
+namespace plumbrule::report {
+namespace {
+
+using evaluate::Outcome;
+using explain::Explanation;
+using explain::Verdict;
+
+std::string paint(std::string text, std::string_view colour, bool wanted) {
+  return wanted ? "\x1b[" + std::string(colour) + "m" + text + "\x1b[0m" : text;
+}
+
+std::string_view colour_of(Verdict verdict) {
+  constexpr std::array<std::string_view, 4> colours{"34", "1;31", "33", "2"};
+  return colours.at(static_cast<std::size_t>(verdict));
+}
+
+std::string verdict(const Explanation& one, bool colour) {
+  return paint(std::string(explain::verdict_text(one.verdict)), colour_of(one.verdict), colour);
+}
+
+std::string heading(const std::string& name, const std::string& value) {
+  return value.empty() ? "" : name + std::string(name.size() < 14 ? 14 - name.size() : 1, ' ') + value + "\n";
+}
+
+// Marks that qualify a clause: optional, advisory, unverified.
+std::string marks(const Explanation& one) {
+  std::string out;
+  const auto add = [&](std::string_view mark) { out += (out.empty() ? "" : ", ") + std::string(mark); };
+  if (one.optional) {
+    add("optional test");
+  }
+  if (one.severity == check::Severity::refer) {
+    add("for the engineer");
+  } else if (one.severity == check::Severity::advise) {
+    add("advice only");
+  }
+  if (one.status == check::Status::unverified) {
+    add("limit unverified");
+  }
+  return out.empty() ? "" : " (" + out + ")";
+}
+
+std::string detail(const std::string& name, const std::string& value) {
+  return value.empty() ? "" : "      " + name + ": " + value + "\n";
+}
+
+std::string finding(const Explanation& one, bool colour) {
+  std::string out = "  " + one.number + "  " + one.title + ": " + verdict(one, colour) + marks(one) + "\n";
+  if (one.verdict == Verdict::complies) {
+    return out + detail("value", one.why);
+  }
+  if (one.verdict == Verdict::does_not_apply) {
+    return out + detail("why", one.why);
+  }
+  out += detail("demand", one.sentence);
+  out += detail(one.verdict == Verdict::fails ? "value" : "why", one.why);
+  if (one.verdict == Verdict::fails) {
+    for (const explain::Comparison& comparison : one.comparisons) {
+      if (comparison.verdict == Verdict::fails && !comparison.place.empty()) {
+        out += detail("place", comparison.place);
+      }
+    }
+    out += detail("reason", one.because);
+    out += detail("to mend", one.mend);
+  }
+  out += detail("submit", one.submit);
+  return out + detail("cited", one.cite);
+}
+
+std::string_view outcome_meaning(Outcome outcome) {
+  constexpr std::array<std::string_view, 4> texts{
+      "every clause that applies and decides is shown to be met",
+      "a clause fails that the specification leaves to the engineer",
+      "at least one clause fails",
+      "evidence is missing or cannot be used; nothing can be concluded yet"};
+  return texts.at(static_cast<std::size_t>(outcome));
+}
+
+std::string counts(const std::vector<Explanation>& findings) {
+  std::string out;
+  for (const Verdict kind : {Verdict::complies, Verdict::fails, Verdict::not_shown, Verdict::does_not_apply}) {
+    const auto count = std::count_if(findings.begin(), findings.end(), [&](const auto& one) { return one.verdict == kind; });
+    out += (out.empty() ? "" : " | ") + std::string(explain::verdict_text(kind)) + " " + std::to_string(count);
+  }
+  return out;
+}
+
+std::string section(const SpecificationReport& report, bool colour) {
+  std::string out = "\n" + report.title + "\n";
+  out += heading("  edition", report.edition + (report.agency.empty() ? "" : ", " + report.agency));
+  const std::string note = report.status_note.empty() ? "" : ": " + report.status_note;
+  out += heading("  limits", std::string(explain::status_text(report.status)) + note);
+  out += heading("  source", report.source);
+  out += heading("  rules", report.file);
+  const std::string_view shade = report.outcome == Outcome::no_exception_taken ? "34" : report.outcome == Outcome::incomplete ? "33" : "1;31";
+  out += heading("  outcome", paint(std::string(explain::outcome_text(report.outcome)), shade, colour) + ": " +
+                                  std::string(outcome_meaning(report.outcome)));
+  out += heading("  clauses", counts(report.findings));
+  std::string current;
+  for (const Explanation& one : report.findings) {
+    if (one.section != current) {
+      current = one.section;
+      out += "\n " + current + "\n";
+    }
+    out += finding(one, colour);
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string text(const Report& report, bool colour) {
+  std::string out = heading("Submittal", report.submittal);
+  out += heading("Project", report.identity.project) + heading("Mix", report.identity.mix);
+  out += heading("Laboratory", report.identity.laboratory) + heading("Date", report.identity.date);
+  if (!report.problems.empty()) {
+    out += heading("Errors", std::to_string(report.problems.size()) +
+                                 " in the submittal (listed apart); what they touch is not shown");
+  }
+  for (const SpecificationReport& one : report.specifications) {
+    out += section(one, colour);
+  }
+  return out + "\nCaution: " + std::string(caution) + "\n";
+}
+
+std::string explanation_text(const Explanation& one, bool colour) {
+  std::string out = one.number + "  " + one.title + ": " + verdict(one, colour) + marks(one) + "\n";
+  out += heading("  demand", one.sentence);
+  out += heading("  cited", one.cite);
+  const std::string note = one.status_note.empty() ? "" : ": " + one.status_note;
+  out += heading("  limits", std::string(explain::status_text(one.status)) + note);
+  out += heading("  source", one.source);
+  out += one.verdict == Verdict::complies || one.verdict == Verdict::fails ? heading("  result", one.why)
+                                                                            : heading("  why", one.why);
+  out += heading("  reason", one.because) + heading("  to mend", one.mend) + heading("  submit", one.submit);
+  out += "  steps\n";
+  for (const explain::Line& line : one.steps) {
+    out += std::string(4 + 2 * static_cast<std::size_t>(line.depth), ' ') + line.text;
+    out += line.place.empty() ? "\n" : "   [" + line.place + "]\n";
+  }
+  return out;
+}
+
+}  // namespace plumbrule::report

@@ -1,0 +1,73 @@
+#pragma once
+// Texts that the user wrote, and places in them.
+//
+// Every node of the syntax, every value of a submittal and every diagnostic points into a SourceMap through a
+// Span (file number, half-open byte range). Lines and columns are worked out only when something is printed.
+
+#include <cstdint>
+#include <deque>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace plumbrule::source {
+
+using FileId = std::uint32_t;
+inline constexpr FileId no_file = 0xFFFFFFFFU;
+
+/// A half-open range of bytes [begin, end) of one file. Default: nowhere.
+struct Span {
+  FileId file = no_file;
+  std::uint32_t begin = 0;
+  std::uint32_t end = 0;
+
+  [[nodiscard]] bool known() const { return file != no_file; }
+  friend bool operator==(const Span&, const Span&) = default;
+};
+
+/// The smallest span that covers both; an unknown one does not count.
+[[nodiscard]] Span cover(const Span& a, const Span& b);
+
+/// A place as people name it. Line and column start at 1; a column counts characters (code points), not bytes.
+struct Place {
+  std::string_view file;
+  std::uint32_t line = 0;
+  std::uint32_t column = 0;
+};
+
+/// The largest file that is read, in bytes. Larger ones are refused: spans are 32 bits wide.
+inline constexpr std::size_t largest_file = 256U * 1024U * 1024U;
+
+/// Owns the texts. Views into it stay valid while the map lives.
+class SourceMap {
+ public:
+  FileId add(std::string name, std::string text);
+  [[nodiscard]] std::string_view name(FileId file) const { return files_.at(file).name; }
+  [[nodiscard]] std::string_view text(FileId file) const { return files_.at(file).text; }
+  [[nodiscard]] std::string_view text(const Span& span) const;
+  /// The place of the first byte of the span; precondition: span.known().
+  [[nodiscard]] Place place(const Span& span) const;
+  /// The text of a line (1-based) without its line end.
+  [[nodiscard]] std::string_view line_text(FileId file, std::uint32_t line) const;
+  /// "file:line:column", or the empty text for an unknown span.
+  [[nodiscard]] std::string place_text(const Span& span) const;
+  [[nodiscard]] std::size_t size() const { return files_.size(); }
+
+ private:
+  struct File {
+    std::string name;
+    std::string text;
+    std::vector<std::uint32_t> line_starts;
+  };
+  std::deque<File> files_;
+};
+
+/// The bytes of a file, or nothing and a reason fit to print ("cannot be read: no such file").
+struct FileText {
+  std::optional<std::string> text;
+  std::string reason;
+};
+[[nodiscard]] FileText read_file(const std::string& path);
+
+}  // namespace plumbrule::source

@@ -1,0 +1,174 @@
+#include "syntax/builder.hpp"
+
+namespace plumbrule::syntax {
+
+void Builder::vocabulary(const Branch& item) {
+  Vocabulary out{name(item.children.at(1)), text(item.children.at(2)), {}};
+  for (const Branch& clause : Parts(item.children).subspan(3)) {
+    if (clause.kind == Kind::clause_group) {
+      provenance(out.provenance, clause);
+    }
+  }
+  out_.items.emplace_back(std::move(out));
+}
+
+void Builder::category(const Branch& item) {
+  out_.items.emplace_back(
+      Category{name(item.children.at(1)), text(item.children.at(2)), words(item.children.at(3))});
+}
+
+void Builder::condition(const Branch& item) {
+  Condition out{name(item.children.at(1)), text(item.children.at(2)), {}, {}, {}};
+  const Branch& scale = item.children.at(3);
+  Parts rest = Parts(scale.children).subspan(1);
+  const std::string word = phrase(scale.children.at(0));
+  if (word == "in") {
+    out.scale = Condition::Scale::unit;
+    out.unit = unit(rest);
+  } else if (word == "as") {
+    out.scale = Condition::Scale::sieve;
+  } else {
+    out.scale = Condition::Scale::category;
+    out.category = name(rest.front());
+  }
+  out_.items.emplace_back(std::move(out));
+}
+
+void Builder::basis(const Branch& item) {
+  out_.items.emplace_back(Basis{name(item.children.at(1)), text(item.children.at(2))});
+}
+
+Reading Builder::reading(const Branch& branch) const {
+  Reading out{name(branch.children.at(0)), std::nullopt, {}};
+  if (branch.children.size() > 1) {
+    const Branch& scale = branch.children[1];
+    Parts rest = Parts(scale.children).subspan(1);
+    if (phrase(scale.children.at(0)) == "in") {
+      out.unit = unit(rest);
+    } else {
+      out.category = name(rest.front());
+    }
+  }
+  return out;
+}
+
+Refusal Builder::refusal(const Branch& clause) {
+  Refusal out;
+  out.span = clause.span;
+  const Branch& comparison = clause.children.at(1);
+  out.left = expression(comparison.children.at(0));
+  out.right = expression(comparison.children.at(2));
+  const std::string_view sign = written(comparison.children.at(1));
+  out.comparison = sign == "<"    ? Comparison::less
+                   : sign == "<=" ? Comparison::less_or_equal
+                   : sign == ">"  ? Comparison::greater
+                   : sign == ">=" ? Comparison::greater_or_equal
+                                  : Comparison::equal;
+  out.because = text(clause.children.at(2).children.at(1));
+  return out;
+}
+
+void Builder::measure_clause(Measure& out, const Branch& clause) {
+  const std::string word = phrase(clause.children.at(0));
+  Parts rest = Parts(clause.children).subspan(1);
+  if (word == "in") {
+    if (free_slot(out.unit.has_value(), clause)) {
+      out.unit = unit(rest);
+    }
+  } else if (word == "among") {
+    once(out.category, clause);
+  } else if (word == "reported") {
+    if (free_slot(out.reported.has_value(), clause)) {
+      out.reported = quantity(rest.front());
+    }
+  } else if (word == "under") {
+    if (free_slot(!out.conditions.empty(), clause)) {
+      for (const Branch& condition : rest) {
+        out.conditions.push_back(name(condition));
+      }
+    }
+  } else if (word == "method") {
+    once(out.method, clause);
+  } else if (word == "from") {
+    if (free_slot(!out.readings.empty(), clause)) {
+      for (const Branch& part : rest) {
+        out.readings.push_back(reading(part));
+      }
+    }
+  } else if (word == "computed") {
+    if (free_slot(out.computed.has_value(), clause)) {
+      out.computed = expression(rest.front());
+    }
+  } else if (word == "refused") {
+    out.refusals.push_back(refusal(clause));
+  } else {
+    provenance(out.provenance, clause);
+  }
+}
+
+void Builder::measure(const Branch& item) {
+  Measure out;
+  out.name = name(item.children.at(1));
+  out.title = text(item.children.at(2));
+  for (const Branch& clause : Parts(item.children).subspan(3)) {
+    if (clause.kind == Kind::broken) {
+      out.broken = true;
+    } else {
+      measure_clause(out, clause);
+    }
+  }
+  out_.items.emplace_back(std::move(out));
+}
+
+void Builder::table(const Branch& item) {
+  Table out;
+  out.name = name(item.children.at(1));
+  for (const Branch& part : Parts(item.children).subspan(2)) {
+    if (part.kind == Kind::texts) {
+      out.title = text(part);
+    } else if (part.kind == Kind::broken) {
+      out.broken = true;
+    } else if (part.kind == Kind::row) {
+      out.rows.push_back({name(part.children.at(0)), number(part.children.at(1)), part.span});
+    } else if (const std::string word = phrase(part.children.at(0)); word == "by") {
+      out.category = name(part.children.at(1));
+    } else if (word == "in") {
+      Parts rest = Parts(part.children).subspan(1);
+      out.unit = unit(rest);
+    } else {
+      provenance(out.provenance, part);
+    }
+  }
+  out_.items.emplace_back(std::move(out));
+}
+
+GradingRow Builder::grading_row(const Branch& row) {
+  GradingRow out;
+  out.span = row.span;
+  out.sieve = quantity(row.children.at(0));
+  if (row.children.size() > 1 && row.children[1].kind == Kind::quantity) {
+    out.low = quantity(row.children[1]);
+    out.high = row.children.size() > 2 ? quantity(row.children[2]) : *out.low;
+  }
+  return out;
+}
+
+void Builder::grading(const Branch& item) {
+  Grading out;
+  out.name = name(item.children.at(1));
+  out.title = text(item.children.at(2));
+  for (const Branch& part : Parts(item.children).subspan(3)) {
+    if (part.kind == Kind::broken) {
+      out.broken = true;
+    } else if (part.kind == Kind::row) {
+      out.rows.push_back(grading_row(part));
+    } else if (phrase(part.children.at(0)) == "cite") {
+      once(out.cite, part);
+    } else {
+      provenance(out.provenance, part);
+    }
+  }
+  out_.items.emplace_back(std::move(out));
+}
+
+}  // namespace plumbrule::syntax

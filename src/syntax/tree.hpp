@@ -1,0 +1,248 @@
+#pragma once
+// The syntax tree of one rule file: what was written, with the place of every part. Nothing is resolved here; names
+// are texts, units are texts. Trees are flat: lists of items, and formulas as nodes that refer to each other by index.
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "diagnose/diagnostic.hpp"
+#include "quantity/decimal.hpp"
+#include "source/source.hpp"
+
+namespace plumbrule::syntax {
+
+using source::Span;
+
+/// A name, a word or a text (quotes removed, adjacent texts joined by a blank), and where it stands.
+struct Text {
+  std::string value;
+  Span span;
+  [[nodiscard]] bool given() const { return span.known(); }
+};
+
+/// A written unit: "g/m2", "%" with its basis, "number", or nothing ("" with an unknown span).
+struct WrittenUnit {
+  std::string text;
+  Text basis;  // given only behind "% of"
+  Span span;
+};
+
+/// A number with its unit as written, or a sieve designation ("No. 4"), whose number is empty.
+struct Quantity {
+  quantity::Decimal number;
+  std::string sieve;
+  WrittenUnit unit;
+  Span span;
+};
+
+// Formulas.
+using ExprId = std::uint32_t;
+enum class Operator : std::uint8_t { add, subtract, multiply, divide };
+struct NumberExpr {
+  Quantity quantity;
+};
+struct NameExpr {
+  Text name;
+};
+struct CallExpr {
+  Text name;
+  std::vector<ExprId> arguments;
+};
+struct BinaryExpr {
+  Operator op{};
+  ExprId left = 0;
+  ExprId right = 0;
+};
+struct Expr {
+  std::variant<NumberExpr, NameExpr, CallExpr, BinaryExpr> node;
+  Span span;
+};
+enum class Comparison : std::uint8_t { less, less_or_equal, greater, greater_or_equal, equal };
+
+// Vocabulary items.
+struct Provenance {
+  Text source;
+  Text status;       // verified, unverified, demonstration
+  Text status_note;  // why
+  Text note;
+};
+struct Vocabulary {
+  Text name, title;
+  Provenance provenance;
+};
+struct Category {
+  Text name, title;
+  std::vector<Text> words;
+};
+struct Condition {
+  Text name, title;
+  enum class Scale : std::uint8_t { unit, sieve, category } scale{};
+  WrittenUnit unit;
+  Text category;
+};
+struct Basis {
+  Text name, title;
+};
+struct Reading {
+  Text name;
+  std::optional<WrittenUnit> unit;
+  Text category;  // given: `name among category`; neither unit nor category: the category of that name
+};
+struct Refusal {
+  ExprId left = 0, right = 0;
+  Comparison comparison{};
+  Text because;
+  Span span;
+};
+struct Measure {
+  Text name, title;
+  std::optional<WrittenUnit> unit;
+  Text category;
+  std::optional<Quantity> reported;
+  std::vector<Text> conditions;
+  Text method;
+  std::vector<Reading> readings;
+  std::optional<ExprId> computed;
+  std::vector<Refusal> refusals;
+  Provenance provenance;
+  bool broken = false;  // part of it could not be read: no follow-on errors
+};
+struct TableRow {
+  Text word;
+  quantity::Decimal value;
+  Span span;
+};
+struct Table {
+  Text name, title, category;
+  WrittenUnit unit;
+  std::vector<TableRow> rows;
+  Provenance provenance;
+  bool broken = false;
+};
+struct GradingRow {
+  Quantity sieve;
+  std::optional<Quantity> low, high;  // neither: no limit; low only: exactly that
+  Span span;
+};
+struct Grading {
+  Text name, title;
+  std::vector<GradingRow> rows;
+  Text cite;
+  Provenance provenance;
+  bool broken = false;
+};
+
+// Specification items.
+struct Comparing {
+  enum class Method : std::uint8_t { absolute, rounding } method{};
+  enum class Place : std::uint8_t { limit, reporting, given } place{};
+  std::optional<Quantity> given;
+  quantity::Ties ties{};
+  Span span;
+};
+struct Specification {
+  Text name, title;
+  Text edition;
+  std::vector<Text> uses;
+  Text agency;
+  std::optional<Comparing> comparing;
+  Provenance provenance;
+  bool broken = false;
+};
+struct Section {
+  Text number, title;
+};
+struct Test {
+  Text category;
+  bool negated = false;
+  std::vector<Text> words;
+  Span span;
+};
+struct ConditionValue {
+  Text name;
+  std::variant<Quantity, Text> value;
+  Span span;
+};
+enum class StatisticKind : std::uint8_t { result, mean, each, least, greatest, range, standard_deviation };
+struct Statistic {
+  StatisticKind kind = StatisticKind::result;
+  std::uint32_t at_least = 1;
+  Span span;
+};
+enum class LimitKind : std::uint8_t { at_most, at_least, between, words, grading };
+struct Limit {
+  LimitKind kind{};
+  std::vector<Quantity> quantities;  // one, or two for between
+  std::vector<Text> words;           // words, or the name of a grading
+  Span span;
+};
+struct Assertion {
+  Text measure;
+  std::vector<ConditionValue> conditions;
+  Statistic statistic;
+  Limit limit;
+  Span span;
+};
+struct Requirement {
+  Text number, title;
+  std::vector<Test> where;
+  bool optional = false;
+  Text severity;
+  std::optional<Comparing> comparing;
+  std::vector<Assertion> alternatives;  // one, or two and more behind `either`
+  Text cite, because, mend;
+  Provenance provenance;
+  bool broken = false;
+};
+struct GivenReading {
+  Text name;
+  std::variant<Quantity, Text> value;
+};
+enum class GivenBound : std::uint8_t { exact, at_least, at_most, above, below };
+struct GivenAmount {
+  GivenBound bound{};
+  Quantity quantity;
+};
+struct Given {
+  Text name;  // a measure or a category
+  std::vector<GivenAmount> amounts;
+  std::vector<GivenReading> readings;
+  Text word;
+  std::vector<ConditionValue> conditions;
+  Span span;
+};
+enum class ExpectedVerdict : std::uint8_t { complies, fails, not_shown, does_not_apply, refused };
+struct Expect {
+  std::optional<ExpectedVerdict> verdict;
+  std::optional<Quantity> value;
+  Span span;
+};
+struct Example {
+  Text title, target;
+  std::vector<Given> given;
+  std::vector<Expect> expect;
+  Span span;
+  bool broken = false;
+};
+
+using Item = std::variant<Vocabulary, Category, Condition, Basis, Measure, Table, Grading, Specification, Section,
+                          Requirement, Example>;
+
+struct RuleFile {
+  source::FileId file = source::no_file;
+  std::vector<Item> items;
+  std::vector<Expr> exprs;
+};
+
+/// The only language version there is.
+inline constexpr std::string_view language_version = "1";
+
+/// Reads one rule file. All errors are reported, and what could be read is returned, so that the checks can go on.
+/// Never throws.
+[[nodiscard]] RuleFile parse(const source::SourceMap& sources, source::FileId file, diagnose::Diagnostics& diagnostics);
+
+}  // namespace plumbrule::syntax
