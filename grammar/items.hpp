@@ -5,20 +5,32 @@
 
 namespace plumbrule::grammar {
 
-/// A stretch skipped after an error: its first token, then everything up to the next opener. Texts and comments are
-/// skipped whole, so that a word inside them opens nothing.
+/// A stretch skipped after an error: its first token, then on past the place where reading stopped, up to the next
+/// opener. Texts and comments are skipped whole, so that a word inside them opens nothing.
 struct any_token : sor<seq<one<'"'>, text_body, opt<one<'"'>>>, comment, plus<name_char>, peg::any> {};
-struct next_clause : sor<clause_opener, item_opener, peg::eof> {};
+/// Holds from the place on where reading stopped; the state knows it.
+struct past_failure {
+  using rule_t = past_failure;
+  using subs_t = peg::type_list<>;
+  template <peg::apply_mode, peg::rewind_mode, template <typename...> class, template <typename...> class,
+            typename Input, typename State>
+  [[nodiscard]] static bool match(Input& in, State& state) {
+    return in.current() >= state.failed_at;
+  }
+};
 struct next_item : sor<item_opener, peg::eof> {};
-struct broken_clause : seq<any_token, peg::until<at<next_clause>, sor<gap_one, any_token>>> {};
-struct broken_item : seq<any_token, peg::until<at<next_item>, sor<gap_one, any_token>>> {};
+template <typename Opener>
+struct broken_clause : seq<any_token, peg::until<at<past_failure, sor<Opener, next_item>>, sor<gap_one, any_token>>> {};
+struct broken_item : seq<any_token, peg::until<at<past_failure, next_item>, sor<gap_one, any_token>>> {};
 
 /// Something that opens no clause here: reported, never skipped in silence.
 struct unknown_clause : seq<not_at<sor<item_opener, peg::eof>>, peg::raise<unknown_clause>> {};
 struct unknown_item : seq<not_at<peg::eof>, peg::raise<unknown_item>> {};
 
-template <typename Clause>
-struct clauses : star<sor<peg::try_catch<sor<Clause, unknown_clause>>, seq<not_at<next_item>, broken_clause>>, gap> {};
+/// The clauses of an item. `Opener`: the words that open one, at which reading goes on after an error.
+template <typename Clause, typename Opener>
+struct clauses
+    : star<sor<peg::try_catch<sor<Clause, unknown_clause>>, seq<not_at<next_item>, broken_clause<Opener>>>, gap> {};
 
 /// A clause begins with its word, which becomes the first child of its branch.
 template <typename Word>
@@ -38,8 +50,9 @@ struct mend_clause : if_must<lead<k_mend>, gap, texts> {};
 struct in_clause : if_must<lead<k_in>, gap, unit> {};
 
 // Vocabulary, category, condition, basis.
+struct provenance_opener : sor<k_source, k_status, k_note> {};
 struct vocabulary_item : if_must<lead<k_vocabulary>, gap, new_name, gap, title, gap,
-                                 clauses<sor<source_clause, note_clause>>> {};
+                                 clauses<sor<source_clause, note_clause>, provenance_opener>> {};
 struct category_item : if_must<lead<k_category>, gap, new_name, gap, title, gap, colon, gap, words> {};
 struct sieve_designations : seq<k_sieve, gap, must<k_designation>> {};
 struct as_clause : if_must<lead<k_as>, gap, sieve_designations> {};
@@ -61,14 +74,18 @@ struct computed_clause : if_must<lead<k_computed>, gap, k_as, gap, expression> {
 struct refused_clause : if_must<lead<k_refused>, gap, k_when, gap, comparison, gap, because_clause> {};
 struct measure_clause : sor<in_clause, among_clause, reported_clause, measure_under_clause, method_clause, from_clause,
                             computed_clause, refused_clause, source_clause, status_clause, note_clause> {};
-struct measure_item : if_must<lead<k_measure>, gap, new_name, gap, title, gap, clauses<measure_clause>> {};
+struct measure_opener
+    : sor<k_in, k_among, k_reported, k_under, k_method, k_from, k_computed, k_refused, provenance_opener> {};
+struct measure_item
+    : if_must<lead<k_measure>, gap, new_name, gap, title, gap, clauses<measure_clause, measure_opener>> {};
 
 // Table.
 struct table_by : if_must<lead<k_by>, gap, category_name> {};
 struct table_row : seq<word, gap, colon, gap, must<number>> {};
 struct table_clause : sor<source_clause, status_clause, note_clause, table_row> {};
+struct table_opener : provenance_opener {};
 struct table_item : if_must<lead<k_table>, gap, new_name, gap, opt<title, gap>, table_by, gap, in_clause, gap,
-                            clauses<table_clause>> {};
+                            clauses<table_clause, table_opener>> {};
 
 // Grading.
 struct sieve_amount : sor<sieve_designation, quantity> {};
@@ -77,7 +94,9 @@ struct band : seq<quantity, opt<gap, k_to, gap, must<quantity>>> {};
 struct band_or_none : sor<no_limit, band> {};
 struct grading_row : if_must<k_sieve, gap, sieve_amount, gap, band_or_none> {};
 struct grading_clause : sor<source_clause, status_clause, note_clause, cite_clause, grading_row> {};
-struct grading_item : if_must<lead<k_grading>, gap, new_name, gap, title, gap, clauses<grading_clause>> {};
+struct grading_opener : sor<k_sieve, k_cite, provenance_opener> {};
+struct grading_item
+    : if_must<lead<k_grading>, gap, new_name, gap, title, gap, clauses<grading_clause, grading_opener>> {};
 
 // Specification and section.
 struct edition_clause : if_must<lead<k_edition>, gap, edition_mark> {};
@@ -92,14 +111,15 @@ struct ties_rule : if_must<k_ties, gap, sor<ties_to_even, ties_up>> {};
 struct reporting_place : seq<k_reporting, gap, must<k_place>> {};
 struct rounding_place : if_must<k_to, gap, sor<reporting_place, quantity>> {};
 struct rounding_word : k_rounding {};
-struct rounding_method : if_must<rounding_word, gap, k_method, gap, opt<rounding_place, gap>, opt<comma, gap>,
-                                 ties_rule> {};
+struct rounding_method
+    : if_must<rounding_word, gap, k_method, gap, opt<rounding_place, gap>, opt<comma, gap>, ties_rule> {};
 struct comparing_method : sor<absolute_method, rounding_method> {};
 struct compare_clause : if_must<lead<k_compare>, gap, k_by, gap, k_the, gap, comparing_method> {};
 struct specification_clause
     : sor<edition_clause, uses_clause, agency_clause, compare_clause, source_clause, status_clause, note_clause> {};
+struct specification_opener : sor<k_edition, k_uses, k_agency, k_compare, provenance_opener> {};
 struct specification_item : if_must<lead<k_specification>, gap, new_name, gap, title, gap,
-                                    clauses<specification_clause>> {};
+                                    clauses<specification_clause, specification_opener>> {};
 struct section_item : if_must<lead<k_section>, gap, clause_number, gap, title> {};
 
 // Requirement.
@@ -112,8 +132,10 @@ struct assertion_clause : seq<assertion_ahead, assertion> {};
 struct requirement_clause
     : sor<where_clause, optional_clause, severity_clause, compare_clause, cite_clause, because_clause, mend_clause,
           source_clause, status_clause, note_clause, either_clause, assertion_clause> {};
+struct requirement_opener
+    : sor<k_where, k_optional, k_severity, k_compare, k_cite, k_because, k_mend, k_either, provenance_opener> {};
 struct requirement_item : if_must<lead<k_requirement>, gap, clause_number, gap, title, gap,
-                                  clauses<requirement_clause>> {};
+                                  clauses<requirement_clause, requirement_opener>> {};
 
 // Example.
 struct given_value : sor<sieve_designation, quantity, word> {};
@@ -132,8 +154,9 @@ struct expectation : sor<expected_value, expected_verdict> {};
 struct expect_clause : if_must<lead<k_expect>, gap, expectation> {};
 struct example_clause : sor<given_clause, expect_clause, note_clause> {};
 struct example_target : clause_number {};
+struct example_opener : sor<k_given, k_expect, k_note> {};
 struct example_item : if_must<lead<k_example>, gap, title, gap, k_for, gap, example_target, gap,
-                              clauses<example_clause>> {};
+                              clauses<example_clause, example_opener>> {};
 
 // The file.
 struct item : sor<vocabulary_item, category_item, condition_item, basis_item, measure_item, table_item, grading_item,
@@ -141,8 +164,8 @@ struct item : sor<vocabulary_item, category_item, condition_item, basis_item, me
 struct version : integer {};
 struct first_line : seq<must<k_plumbrule>, gap, must<version>> {};
 struct broken_start : peg::until<at<next_item>, sor<gap_one, any_token>> {};
-struct file : seq<gap, sor<peg::try_catch<first_line>, broken_start>, gap,
-                  star<sor<peg::try_catch<sor<item, unknown_item>>, seq<not_at<peg::eof>, broken_item>>, gap>,
-                  peg::eof> {};
+struct file
+    : seq<gap, sor<peg::try_catch<first_line>, broken_start>, gap,
+          star<sor<peg::try_catch<sor<item, unknown_item>>, seq<not_at<peg::eof>, broken_item>>, gap>, peg::eof> {};
 
 }  // namespace plumbrule::grammar

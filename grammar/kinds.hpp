@@ -36,6 +36,7 @@ enum class Kind : std::uint8_t {
   given_readings,
   given_amount,  // of an example: a bound, then a quantity
   assertion,
+  bracketed,
   call,
   product,
   sum,

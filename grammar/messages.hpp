@@ -20,8 +20,8 @@ template <typename... Rules>
 inline constexpr Expectation expectation_of<opt<Rules...>> = never;
 template <typename... Rules>
 inline constexpr Expectation expectation_of<star<Rules...>> = never;
-template <typename Clause>
-inline constexpr Expectation expectation_of<clauses<Clause>> = never;
+template <typename Clause, typename Opener>
+inline constexpr Expectation expectation_of<clauses<Clause, Opener>> = never;
 template <>
 inline constexpr Expectation expectation_of<gap> = never;
 template <>
@@ -31,12 +31,13 @@ inline constexpr Expectation expectation_of<more_conditions> = never;
 template <>
 inline constexpr Expectation expectation_of<more_tests> = never;
 
-#define PLUMBRULE_EXPECT(rule, ...) \
-  template <>                       \
-  inline constexpr Expectation expectation_of<rule>{__VA_ARGS__}
+#define PLUMBRULE_EXPECT(rule, ...)                   \
+  template <>                                         \
+  inline constexpr Expectation expectation_of<rule> { \
+    __VA_ARGS__                                       \
+  }
 
-PLUMBRULE_EXPECT(k_plumbrule, "`plumbrule` and the language version",
-                 "begin the file with the line `plumbrule 1`");
+PLUMBRULE_EXPECT(k_plumbrule, "`plumbrule` and the language version", "begin the file with the line `plumbrule 1`");
 PLUMBRULE_EXPECT(version, "the language version", "begin the file with the line `plumbrule 1`");
 PLUMBRULE_EXPECT(unknown_item, "an item such as `requirement` or `measure`", "");
 PLUMBRULE_EXPECT(unknown_clause, "a clause of this item or the next item", "");
@@ -75,7 +76,8 @@ PLUMBRULE_EXPECT(k_and, "`and`", "write `between 7.0 % and 8.5 %`");
 PLUMBRULE_EXPECT(k_to, "`to`", "");
 PLUMBRULE_EXPECT(k_grading, "`grading`", "write `shall conform to grading NAME`");
 PLUMBRULE_EXPECT(grading_name, "the name of a grading", "");
-PLUMBRULE_EXPECT(be_limit, "a limit", "one of `at most`, `at least`, `between ... and ...`, `one of`, or a single word");
+PLUMBRULE_EXPECT(be_limit, "a limit",
+                 "one of `at most`, `at least`, `between ... and ...`, `one of`, or a single word");
 PLUMBRULE_EXPECT(be_or_conform, "`be` or `conform to grading`", "write `shall be at most 538 g/m2`");
 PLUMBRULE_EXPECT(shall_limit, "`shall`", "write the demand as `MEASURE under CONDITION shall be at most ...`");
 PLUMBRULE_EXPECT(alternative, "a demand such as `cohesion under cure 60 min shall be at least 20 kg-cm`", "");
@@ -123,7 +125,7 @@ PLUMBRULE_EXPECT(given_reading, "a reading with its value", "such as `mass_befor
 PLUMBRULE_EXPECT(given_value, "the value of the reading", "");
 PLUMBRULE_EXPECT(measure_name, "the name of a measure or a category", "");
 PLUMBRULE_EXPECT(given_result, "a value", "such as `538.5 g/m2`, `at least 180 s`, a word, or `from` readings");
-PLUMBRULE_EXPECT(expectation, "what is expected",
+PLUMBRULE_EXPECT(expectation, "a verdict or a value",
                  "one of `complies`, `fails`, `not shown`, `does not apply`, `refused`, or `value 536.27 g/m2`");
 PLUMBRULE_EXPECT(k_shown, "`shown`", "");
 PLUMBRULE_EXPECT(k_not, "`not`", "write `does not apply`");

@@ -87,8 +87,8 @@ struct shall_limit : if_must<k_shall, gap, be_or_conform> {};
 
 // An assertion: measure, conditions, statistic, limit. The look-ahead tells it from a misspelt clause.
 struct measure_name : name {};
-struct assertion_tail : seq<opt<under_conditions, gap>, opt<comma, gap>, opt<statistic, gap>, opt<comma, gap>,
-                            must<shall_limit>> {};
+struct assertion_tail
+    : seq<opt<under_conditions, gap>, opt<comma, gap>, opt<statistic, gap>, opt<comma, gap>, must<shall_limit>> {};
 struct assertion_ahead : at<name, gap, sor<k_under, comma, statistic_ahead, k_shall>> {};
 struct assertion : seq<measure_name, gap, assertion_tail> {};
 struct alternative : assertion {};
@@ -97,8 +97,9 @@ struct alternative : assertion {};
 struct is_not_one_of : seq<k_not, gap, k_one, gap, k_of> {};
 struct is_not : k_not {};
 struct is_one_of : seq<k_one, gap, must<k_of>> {};
-struct is_words : sor<seq<is_not_one_of, gap, must<words>>, seq<is_not, gap, must<word>>,
-                      seq<is_one_of, gap, must<words>>, word> {};
+struct is_words
+    : sor<seq<is_not_one_of, gap, must<words>>, seq<is_not, gap, must<word>>, seq<is_one_of, gap, must<words>>, word> {
+};
 struct category_name : name {};
 struct test : seq<category_name, gap, must<k_is>, gap, must<is_words>> {};
 struct more_tests : star<gap, k_and, gap, must<test>> {};

@@ -111,14 +111,12 @@ PLUMBRULE_KEY(k_number, "number");
 
 struct item_opener : peg::sor<k_vocabulary, k_category, k_condition, k_basis, k_measure, k_table, k_grading,
                               k_specification, k_section, k_requirement, k_example> {};
-struct clause_opener
-    : peg::sor<k_in, k_reported, k_under, k_method, k_from, k_among, k_computed, k_refused, k_edition, k_uses,
-               k_compare, k_status, k_source, k_agency, k_note, k_where, k_optional, k_severity, k_either, k_cite,
-               k_because, k_mend, k_given, k_expect> {};
-struct phrase_word
-    : peg::sor<k_plumbrule, k_to, k_as, k_by, k_of, k_or, k_and, k_not, k_is, k_shall, k_be, k_at, k_most, k_least,
-               k_between, k_one, k_conform, k_mean, k_each, k_greatest, k_range, k_when, k_for, k_ties, k_above,
-               k_below, k_the, k_standard> {};
+struct clause_opener : peg::sor<k_in, k_reported, k_under, k_method, k_from, k_among, k_computed, k_refused, k_edition,
+                                k_uses, k_compare, k_status, k_source, k_agency, k_note, k_where, k_optional,
+                                k_severity, k_either, k_cite, k_because, k_mend, k_given, k_expect> {};
+struct phrase_word : peg::sor<k_plumbrule, k_to, k_as, k_by, k_of, k_or, k_and, k_not, k_is, k_shall, k_be, k_at,
+                              k_most, k_least, k_between, k_one, k_conform, k_mean, k_each, k_greatest, k_range, k_when,
+                              k_for, k_ties, k_above, k_below, k_the, k_standard> {};
 struct reserved : peg::sor<item_opener, clause_opener, phrase_word> {};
 
 /// A name begins with a letter; letters, digits, underscores follow, parts are joined by single hyphens (C-100). It is
@@ -132,10 +130,11 @@ struct text : peg::if_must<peg::one<'"'>, text_body, closing_quote> {};
 
 struct no_decimal_comma : peg::not_at<peg::one<','>, peg::digit> {};
 struct no_exponent : peg::not_at<peg::one<'e', 'E'>, peg::opt<peg::one<'+', '-'>>, peg::digit> {};
-struct number : peg::seq<peg::opt<peg::one<'-'>>, peg::plus<peg::digit>,
-                         peg::opt<peg::seq<peg::one<'.'>, peg::plus<peg::digit>>>, peg::must<no_decimal_comma>,
-                         peg::must<no_exponent>> {};
-struct integer : peg::seq<peg::plus<peg::digit>, peg::not_at<peg::sor<name_char, peg::seq<peg::one<'.'>, peg::digit>>>> {};
+struct number
+    : peg::seq<peg::opt<peg::one<'-'>>, peg::plus<peg::digit>, peg::opt<peg::seq<peg::one<'.'>, peg::plus<peg::digit>>>,
+               peg::must<no_decimal_comma>, peg::must<no_exponent>> {};
+struct integer
+    : peg::seq<peg::plus<peg::digit>, peg::not_at<peg::sor<name_char, peg::seq<peg::one<'.'>, peg::digit>>>> {};
 
 struct percent_sign : peg::one<'%'> {};
 struct unit_letter : peg::sor<peg::alpha, peg::range<'\x80', '\xff'>> {};
@@ -143,21 +142,21 @@ struct unit_char : peg::sor<peg::alnum, peg::one<'/', '^'>, peg::range<'\x80', '
 struct unit_joint : peg::seq<peg::one<'.', '-'>, peg::at<unit_letter>> {};
 struct unit_start : peg::sor<unit_letter, peg::seq<peg::one<'1'>, peg::one<'/'>, unit_letter>> {};
 /// A unit stands behind a number or behind `in`. Of the reserved words only `in` (the inch) can be a unit.
-struct unit_symbol : peg::seq<peg::not_at<peg::not_at<k_in>, reserved>, unit_start,
-                              peg::star<peg::sor<unit_char, unit_joint>>> {};
+struct unit_symbol
+    : peg::seq<peg::not_at<peg::not_at<k_in>, reserved>, unit_start, peg::star<peg::sor<unit_char, unit_joint>>> {};
 
 /// "No. 4" and "3/8 in": sieve designations that are not a number with a unit.
 struct sieve_number : peg::seq<peg::sor<TAO_PEGTL_STRING("No."), TAO_PEGTL_STRING("No")>, peg::star<peg::one<' '>>,
                                peg::plus<peg::digit>> {};
-struct sieve_fraction : peg::seq<peg::plus<peg::digit>, peg::one<'/'>, peg::plus<peg::digit>, peg::plus<peg::one<' '>>,
-                                 k_in> {};
+struct sieve_fraction
+    : peg::seq<peg::plus<peg::digit>, peg::one<'/'>, peg::plus<peg::digit>, peg::plus<peg::one<' '>>, k_in> {};
 struct sieve_designation : peg::sor<sieve_number, sieve_fraction> {};
 
 struct two_digits : peg::rep<2, peg::digit> {};
-struct edition_mark : peg::seq<peg::rep<4, peg::digit>,
-                               peg::opt<peg::seq<peg::one<'-'>, two_digits,
-                                                 peg::opt<peg::seq<peg::one<'-'>, two_digits>>>>,
-                               peg::not_at<name_char>> {};
+struct edition_mark
+    : peg::seq<peg::rep<4, peg::digit>,
+               peg::opt<peg::seq<peg::one<'-'>, two_digits, peg::opt<peg::seq<peg::one<'-'>, two_digits>>>>,
+               peg::not_at<name_char>> {};
 
 struct clause_part : peg::plus<name_char> {};
 struct clause_number : peg::seq<clause_part, peg::star<peg::one<'.', '-'>, clause_part>> {};

@@ -15,16 +15,16 @@ inline constexpr std::array<std::string_view, 11> item_words{
 
 /// Words that open a clause of an item.
 inline constexpr std::array<std::string_view, 24> clause_words{
-    "in",      "reported", "under",   "method", "from",   "among",    "computed", "refused",
-    "edition", "uses",     "compare", "status", "source", "agency",   "note",     "where",
-    "optional", "severity", "either",  "cite",   "because", "mend",    "given",    "expect",
+    "in",       "reported", "under",   "method", "from",    "among",  "computed", "refused",
+    "edition",  "uses",     "compare", "status", "source",  "agency", "note",     "where",
+    "optional", "severity", "either",  "cite",   "because", "mend",   "given",    "expect",
 };
 
 /// Words inside a phrase.
 inline constexpr std::array<std::string_view, 28> phrase_words{
-    "plumbrule", "to",   "as",   "by",   "of",      "or",       "and",      "not",   "is",  "shall",
-    "be",        "at",   "most", "least", "between", "one",     "conform",  "mean",  "each", "greatest",
-    "range",     "when", "for",  "ties", "above",   "below",    "the",      "standard",
+    "plumbrule", "to",   "as",   "by",    "of",      "or",    "and",     "not",      "is",   "shall",
+    "be",        "at",   "most", "least", "between", "one",   "conform", "mean",     "each", "greatest",
+    "range",     "when", "for",  "ties",  "above",   "below", "the",     "standard",
 };
 
 }  // namespace plumbrule::grammar

@@ -29,7 +29,7 @@ class Checker {
   const source::SourceMap& sources_;
   diagnose::Diagnostics& diagnostics_;
   Rules rules_;
-  const syntax::RuleFile* file_ = nullptr;  // the one whose formulas are being read
+  const syntax::RuleFile* file_ = nullptr;              // the one whose formulas are being read
   std::map<std::string, Named, std::less<>> names_;     // categories, conditions, measures, tables
   std::map<std::string, Named, std::less<>> bases_;     // bases of percentages
   std::map<std::string, Named, std::less<>> gradings_;  // gradings
@@ -87,8 +87,8 @@ class Checker {
   Test resolve(const syntax::Test& tree);
   Alternative alternative(const syntax::Assertion& tree, const syntax::Requirement& requirement);
   void grading_assertions(const syntax::Assertion& tree, const syntax::Requirement& requirement, Alternative& out);
-  std::vector<ConditionValue> condition_values(const std::vector<syntax::ConditionValue>& trees,
-                                               const Measure& measure, const Span& where, ConditionId except);
+  std::vector<ConditionValue> condition_values(const std::vector<syntax::ConditionValue>& trees, const Measure& measure,
+                                               const Span& where, ConditionId except);
   std::optional<ConditionValue> condition_value(const syntax::ConditionValue& tree);
   std::optional<Decimal> sieve(const syntax::Quantity& tree);
 

@@ -81,12 +81,12 @@ void Checker::given_result(const syntax::Given& tree, MeasureId measure_id, Exam
   }
   for (const syntax::GivenAmount& given : tree.amounts) {
     if (auto value = given_value(given.quantity, measure.type)) {
-      value->amount.bound = static_cast<quantity::Bound>(
-          given.bound == syntax::GivenBound::exact      ? quantity::Bound::exact
-          : given.bound == syntax::GivenBound::at_least ? quantity::Bound::at_least
-          : given.bound == syntax::GivenBound::at_most  ? quantity::Bound::at_most
-          : given.bound == syntax::GivenBound::above    ? quantity::Bound::above
-                                                        : quantity::Bound::below);
+      value->amount.bound =
+          static_cast<quantity::Bound>(given.bound == syntax::GivenBound::exact      ? quantity::Bound::exact
+                                       : given.bound == syntax::GivenBound::at_least ? quantity::Bound::at_least
+                                       : given.bound == syntax::GivenBound::at_most  ? quantity::Bound::at_most
+                                       : given.bound == syntax::GivenBound::above    ? quantity::Bound::above
+                                                                                     : quantity::Bound::below);
       result.values.push_back(*value);
     }
   }

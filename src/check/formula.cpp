@@ -41,7 +41,8 @@ std::optional<FormulaId> Checker::name(const syntax::NameExpr& node, const Measu
   if (node.name.value == measure.name) {
     return add({FormulaKind::result, 0, {}, {}, measure.type, span});
   }
-  error(diagnose::Code::name_unknown, span, "found `" + node.name.value + "`, no reading of measure `" + measure.name + "`",
+  error(diagnose::Code::name_unknown, span,
+        "found `" + node.name.value + "`, no reading of measure `" + measure.name + "`",
         diagnose::suggestion(node.name.value, known));
   return std::nullopt;
 }
@@ -58,8 +59,8 @@ std::optional<FormulaId> Checker::lookup(const syntax::CallExpr& node, TableId t
                                          const Span& span) {
   const Table& rows = rules_.tables.at(table);
   if (node.arguments.size() != 1) {
-    error(diagnose::Code::limit_kind, span, "found " + std::to_string(node.arguments.size()) +
-                                                " arguments for table `" + rows.name + "`, expected one");
+    error(diagnose::Code::limit_kind, span,
+          "found " + std::to_string(node.arguments.size()) + " arguments for table `" + rows.name + "`, expected one");
     return std::nullopt;
   }
   const auto key = formula(node.arguments.front(), measure);
@@ -98,7 +99,8 @@ std::optional<FormulaId> Checker::function(const syntax::CallExpr& node, const M
     for (const Table& table : rules_.tables) {
       known.emplace_back(table.name);
     }
-    error(diagnose::Code::name_unknown, node.name.span, "found `" + node.name.value + "`, no table or function of that name",
+    error(diagnose::Code::name_unknown, node.name.span,
+          "found `" + node.name.value + "`, no table or function of that name",
           diagnose::suggestion(node.name.value, known));
     return std::nullopt;
   }
@@ -120,7 +122,8 @@ std::optional<FormulaId> Checker::function(const syntax::CallExpr& node, const M
   out.index = first.index;
   const bool over_series = at->kind == FormulaKind::cumulative || at->kind == FormulaKind::total;
   if (first.type.is_word() || (over_series && first.kind != FormulaKind::reading)) {
-    error(diagnose::Code::limit_kind, first.span, "found something else than a measured reading in `" + node.name.value + "`");
+    error(diagnose::Code::limit_kind, first.span,
+          "found something else than a measured reading in `" + node.name.value + "`");
     return std::nullopt;
   }
   if (at->kind == FormulaKind::fraction) {
@@ -144,8 +147,8 @@ bool Checker::comparable(const Type& left, const Type& right, const Span& span) 
     return false;
   }
   if (!quantity::convertible(unit_of(left), unit_of(right))) {
-    error(diagnose::Code::unit_dimension, span,
-          "found " + type_text(left) + " against " + type_text(right), "both sides must be of one kind");
+    error(diagnose::Code::unit_dimension, span, "found " + type_text(left) + " against " + type_text(right),
+          "both sides must be of one kind");
     return false;
   }
   if (left.basis != right.basis) {

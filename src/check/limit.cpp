@@ -28,27 +28,27 @@ bool Checker::limit_type(const syntax::Quantity& tree, const Measure& measure, c
   if (!unit(tree.unit, type)) {
     return false;
   }
-  const bool spread = statistic.kind == syntax::StatisticKind::range ||
-                      statistic.kind == syntax::StatisticKind::standard_deviation;
+  const bool spread =
+      statistic.kind == syntax::StatisticKind::range || statistic.kind == syntax::StatisticKind::standard_deviation;
   Type wanted = measure.type;
   if (spread) {
     wanted.unit = rules_.units.difference(wanted.unit);
   }
   if (!quantity::convertible(unit_of(type), unit_of(wanted))) {
     const bool same_dimension = unit_of(type).dimension == unit_of(wanted).dimension;
-    error(same_dimension ? diagnose::Code::unit_temperature : diagnose::Code::unit_dimension, tree.span,
-          "found a limit in " + type_text(type) + " for measure `" + measure.name + "`, which is in " +
-              type_text(wanted),
-          same_dimension ? "`degC` and `degF` are temperatures, `Cdeg` and `Fdeg` are differences of temperatures"
-                         : "write the limit in a unit of the same kind, such as " + unit_text(wanted.unit));
+    error(
+        same_dimension ? diagnose::Code::unit_temperature : diagnose::Code::unit_dimension, tree.span,
+        "found a limit in " + type_text(type) + " for measure `" + measure.name + "`, which is in " + type_text(wanted),
+        same_dimension ? "`degC` and `degF` are temperatures, `Cdeg` and `Fdeg` are differences of temperatures"
+                       : "write the limit in a unit of the same kind, such as " + unit_text(wanted.unit));
     return false;
   }
   if (type.basis != wanted.basis) {
-    error(diagnose::Code::percent_basis, tree.span,
-          "found a limit in " + type_text(type) + " for measure `" + measure.name + "`, which is in " +
-              type_text(wanted),
-          wanted.basis == none ? "leave the basis out, or give the measure its basis"
-                               : "say of what: `% of " + rules_.bases.at(wanted.basis).name + "`");
+    error(
+        diagnose::Code::percent_basis, tree.span,
+        "found a limit in " + type_text(type) + " for measure `" + measure.name + "`, which is in " + type_text(wanted),
+        wanted.basis == none ? "leave the basis out, or give the measure its basis"
+                             : "say of what: `% of " + rules_.bases.at(wanted.basis).name + "`");
     return false;
   }
   return true;
@@ -60,10 +60,10 @@ std::optional<Decimal> Checker::given_place(const syntax::Quantity& place, UnitI
     return std::nullopt;
   }
   if (type.unit != unit_id) {
-    auto& report = diagnostics_.error(diagnose::Code::rounding_place, place.span,
-                                      "found a rounding place in " + unit_text(type.unit) + " for a limit in " +
-                                          unit_text(unit_id),
-                                      "write the place in the unit of the limit");
+    auto& report = diagnostics_.error(
+        diagnose::Code::rounding_place, place.span,
+        "found a rounding place in " + unit_text(type.unit) + " for a limit in " + unit_text(unit_id),
+        "write the place in the unit of the limit");
     report.secondary.push_back({limit, "the limit"});
     return std::nullopt;
   }
@@ -86,10 +86,9 @@ std::optional<Rounding> Checker::rounding(const syntax::Quantity& limit, UnitId 
   } else if (how->place == syntax::Comparing::Place::reporting) {
     if (!measure.reporting_place || measure.type.unit != unit_id) {
       error(diagnose::Code::rounding_place, limit.span,
-            measure.reporting_place
-                ? "found a limit in " + unit_text(unit_id) + ", while measure `" + measure.name + "` is reported in " +
-                      unit_text(measure.type.unit)
-                : "found no reporting place in measure `" + measure.name + "`",
+            measure.reporting_place ? "found a limit in " + unit_text(unit_id) + ", while measure `" + measure.name +
+                                          "` is reported in " + unit_text(measure.type.unit)
+                                    : "found no reporting place in measure `" + measure.name + "`",
             "give the requirement a `compare by` clause of its own, with the place in the unit of the limit");
       return std::nullopt;
     }
@@ -109,8 +108,8 @@ static syntax::Quantity with_unit_of(syntax::Quantity first, const syntax::Quant
 }
 
 bool Checker::band(const std::optional<syntax::Quantity>& low, const std::optional<syntax::Quantity>& high,
-                   const Measure& measure, const syntax::Statistic& statistic,
-                   const syntax::Requirement& requirement, Limit& out) {
+                   const Measure& measure, const syntax::Statistic& statistic, const syntax::Requirement& requirement,
+                   Limit& out) {
   const auto first = low && high ? std::optional(with_unit_of(*low, *high)) : low;
   const auto end = [&](const std::optional<syntax::Quantity>& tree, std::optional<End>& slot) {
     if (!tree) {
@@ -159,7 +158,8 @@ bool Checker::limit(const syntax::Limit& tree, const Measure& measure, const syn
   if (tree.kind == syntax::LimitKind::words) {
     good = word_limit(tree, measure, out);
     if (good && statistic.span.known() && statistic.kind != syntax::StatisticKind::each) {
-      error(diagnose::Code::limit_kind, statistic.span, "found a statistic over words", "words can be judged by `each`");
+      error(diagnose::Code::limit_kind, statistic.span, "found a statistic over words",
+            "words can be judged by `each`");
       good = false;
     }
   } else if (tree.kind == syntax::LimitKind::at_most) {

@@ -24,9 +24,9 @@ std::string_view describe(NameKind kind) {
 void Checker::declare(Scope& scope, const syntax::Text& name, NameKind kind, std::size_t index) {
   const auto [at, fresh] = scope.try_emplace(name.value, Named{kind, static_cast<std::uint32_t>(index), name.span});
   if (!fresh) {
-    auto& report = diagnostics_.error(
-        diagnose::Code::name_duplicate, name.span, "found `" + name.value + "` a second time",
-        "give the " + std::string(describe(kind)) + " a name of its own");
+    auto& report =
+        diagnostics_.error(diagnose::Code::name_duplicate, name.span, "found `" + name.value + "` a second time",
+                           "give the " + std::string(describe(kind)) + " a name of its own");
     report.secondary.push_back({at->second.span, "the first one, a " + std::string(describe(at->second.kind))});
   }
 }
@@ -39,7 +39,8 @@ const Named* Checker::find(const Scope& scope, const syntax::Text& name, std::st
   for (const auto& [text, entry] : scope) {
     known.push_back(text);
   }
-  error(diagnose::Code::name_unknown, name.span, "found `" + name.value + "`, no " + std::string(wanted) + " of that name",
+  error(diagnose::Code::name_unknown, name.span,
+        "found `" + name.value + "`, no " + std::string(wanted) + " of that name",
         diagnose::suggestion(name.value, known));
   return nullptr;
 }
@@ -132,7 +133,8 @@ std::string Checker::type_text(const Type& type) const {
     return "`% of " + rules_.bases.at(type.basis).name + "`";
   }
   const quantity::Unit& unit = rules_.units.at(type.unit);
-  return unit_text(type.unit) + (unit.text.empty() ? "" : ", " + quantity::describe(unit.dimension));
+  const bool plain = unit.dimension == quantity::Dimension{};
+  return unit_text(type.unit) + (plain ? "" : " (" + quantity::describe(unit.dimension) + ")");
 }
 
 }  // namespace plumbrule::check

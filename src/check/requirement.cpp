@@ -11,8 +11,8 @@ void Checker::resolve(const syntax::Specification& tree) {
     report.secondary.push_back({rules_.specification->span, "the first one"});
     return;
   }
-  rules_.specification = Specification{tree.name.value,   tree.title.value, tree.edition.value,
-                                       tree.agency.value, {},               tree.name.span};
+  rules_.specification =
+      Specification{tree.name.value, tree.title.value, tree.edition.value, tree.agency.value, {}, tree.name.span};
   rules_.specification->provenance = provenance(tree.provenance);
   comparing_ = tree.comparing;
   if (tree.broken) {
@@ -52,8 +52,8 @@ std::optional<Decimal> Checker::sieve(const syntax::Quantity& tree) {
   if (!opening) {
     const auto names = quantity::known_sieves();
     const std::vector<std::string_view> known(names.begin(), names.end());
-    error(diagnose::Code::sieve_unknown, tree.span, "found `" + std::string(written) + "`, no sieve of that designation",
-          diagnose::suggestion(written, known));
+    error(diagnose::Code::sieve_unknown, tree.span,
+          "found `" + std::string(written) + "`, no sieve of that designation", diagnose::suggestion(written, known));
   }
   return opening;
 }
@@ -91,7 +91,8 @@ std::optional<ConditionValue> Checker::condition_value(const syntax::ConditionVa
   Type type;
   if (!amount.sieve.empty() || !unit(amount.unit, type)) {
     if (!amount.sieve.empty()) {
-      error(diagnose::Code::limit_kind, amount.span, "found a sieve designation as the value of condition `" + condition.name + "`");
+      error(diagnose::Code::limit_kind, amount.span,
+            "found a sieve designation as the value of condition `" + condition.name + "`");
     }
     return std::nullopt;
   }
@@ -117,9 +118,8 @@ std::vector<ConditionValue> Checker::condition_values(const std::vector<syntax::
       continue;
     }
     const auto declared = std::find(measure.conditions.begin(), measure.conditions.end(), value->condition);
-    const auto twice = std::find_if(out.begin(), out.end(), [&](const ConditionValue& other) {
-      return other.condition == value->condition;
-    });
+    const auto twice = std::find_if(out.begin(), out.end(),
+                                    [&](const ConditionValue& other) { return other.condition == value->condition; });
     if (declared == measure.conditions.end()) {
       error(diagnose::Code::name_wrong_kind, tree.span,
             "found condition `" + tree.name.value + "`, which measure `" + measure.name + "` does not have",
@@ -150,9 +150,9 @@ void Checker::grading_assertions(const syntax::Assertion& tree, const syntax::Re
   const std::uint32_t index = find_kind(gradings_, tree.limit.words.front(), NameKind::grading);
   const std::uint32_t measure_id = names_.find(tree.measure.value)->second.index;
   const Measure& measure = rules_.measures.at(measure_id);
-  const auto sieve_condition =
-      std::find_if(measure.conditions.begin(), measure.conditions.end(),
-                   [&](ConditionId id) { return rules_.conditions.at(id).scale == Scale::sieve; });
+  const auto sieve_condition = std::find_if(measure.conditions.begin(), measure.conditions.end(), [&](ConditionId id) {
+    return rules_.conditions.at(id).scale == Scale::sieve;
+  });
   if (sieve_condition == measure.conditions.end()) {
     error(diagnose::Code::limit_kind, tree.span,
           "found measure `" + measure.name + "`, which is not taken sieve by sieve, with a grading",
@@ -204,7 +204,8 @@ Alternative Checker::alternative(const syntax::Assertion& tree, const syntax::Re
 }
 
 void Checker::resolve(const syntax::Requirement& tree) {
-  const auto [at, fresh] = clauses_.try_emplace(tree.number.value, static_cast<std::uint32_t>(rules_.requirements.size()));
+  const auto [at, fresh] =
+      clauses_.try_emplace(tree.number.value, static_cast<std::uint32_t>(rules_.requirements.size()));
   if (!fresh) {
     auto& report = diagnostics_.error(diagnose::Code::name_duplicate, tree.number.span,
                                       "found requirement `" + tree.number.value + "` a second time",

@@ -47,7 +47,7 @@ enum class Scale : std::uint8_t { unit, sieve, category };
 struct Condition {
   std::string name, title;
   Scale scale{};
-  UnitId unit = 0;           // of Scale::unit; Scale::sieve counts in mm
+  UnitId unit = 0;             // of Scale::unit; Scale::sieve counts in mm
   CategoryId category = none;  // of Scale::category
   Span span;
 };
@@ -164,9 +164,9 @@ struct End {
 
 struct Limit {
   std::optional<End> low, high;
-  UnitId unit = 0;            // both ends are in it
-  std::uint64_t words = 0;    // for word measures
-  std::string written;        // "at most 538 g/m2"
+  UnitId unit = 0;          // both ends are in it
+  std::uint64_t words = 0;  // for word measures
+  std::string written;      // "at most 538 g/m2"
   Span span;
 };
 

@@ -7,6 +7,8 @@ template <typename... Functions>
 struct Overload : Functions... {
   using Functions::operator()...;
 };
+template <typename... Functions>
+Overload(Functions...) -> Overload<Functions...>;
 
 constexpr std::size_t most_words = 64;
 
@@ -151,8 +153,7 @@ void Checker::measure_type(const syntax::Measure& tree, Measure& measure) {
     Type place;
     if (unit(tree.reported->unit, place) && place.unit != measure.type.unit) {
       error(diagnose::Code::rounding_place, tree.reported->span,
-            "found a reporting place in " + unit_text(place.unit) + " for a measure in " +
-                unit_text(measure.type.unit),
+            "found a reporting place in " + unit_text(place.unit) + " for a measure in " + unit_text(measure.type.unit),
             "write the place in the unit of the measure");
     } else if (!(tree.reported->number > Decimal{0})) {
       error(diagnose::Code::rounding_place, tree.reported->span, "found a reporting place that is not above zero");

@@ -14,8 +14,7 @@ using check::Example;
 using evaluate::Verdict;
 
 std::string_view expected_text(syntax::ExpectedVerdict verdict) {
-  return verdict == syntax::ExpectedVerdict::refused ? "refused"
-                                                     : explain::verdict_text(static_cast<Verdict>(verdict));
+  return verdict == syntax::ExpectedVerdict::refused ? "refused" : explain::verdict_text(static_cast<Verdict>(verdict));
 }
 
 void wrong_verdict(diagnose::Diagnostics& diagnostics, const Example& example, const std::string& found,
@@ -35,7 +34,8 @@ void prove_requirement(const source::SourceMap& sources, const RuleSet& set, con
   const explain::Context context{sources, set.rules, set.plan, evidence, review};
   const explain::Explanation explanation = explain::explain(context, review.findings.front());
   const std::string subject = "clause " + explanation.number;
-  wrong_verdict(diagnostics, example, subject + " " + (found == Verdict::not_shown ? "is " : "") + std::string(explain::verdict_text(found)),
+  wrong_verdict(diagnostics, example,
+                subject + " " + (found == Verdict::not_shown ? "is " : "") + std::string(explain::verdict_text(found)),
                 explanation.why);
 }
 
@@ -44,8 +44,8 @@ void prove_measure(const RuleSet& set, const Example& example, const evidence::E
   const auto last = std::find_if(evidence.results.rbegin(), evidence.results.rend(),
                                  [&](const auto& result) { return result.measure == example.measure; });
   if (last == evidence.results.rend()) {
-    diagnostics.error(diagnose::Code::example_value, example.span, "found nothing given for the measure of this example",
-                      "add a `given` clause for it");
+    diagnostics.error(diagnose::Code::example_value, example.span,
+                      "found nothing given for the measure of this example", "add a `given` clause for it");
     return;
   }
   const auto index = static_cast<std::uint32_t>(evidence.results.rend() - last - 1);
@@ -58,7 +58,8 @@ void prove_measure(const RuleSet& set, const Example& example, const evidence::E
   }
   if (value.outcome != Verdict::complies) {
     diagnostics.error(diagnose::Code::example_value, example.span,
-                      "found no value (" + std::string(explain::reason_code(value.reason)) + "), expected " + example.value->value.text());
+                      "found no value (" + std::string(explain::reason_code(value.reason)) + "), expected " +
+                          example.value->value.text());
     return;
   }
   const quantity::Decimal converted = quantity::convert(value.amount.value, evidence.units.at(value.amount.unit),
@@ -110,7 +111,8 @@ std::string counted(std::size_t count, const std::string& noun) {
 std::string summary(const RuleSet& set, std::size_t errors) {
   const check::Rules& rules = set.rules;
   std::string out = set.path + ": ";
-  out += rules.specification ? counted(rules.requirements.size(), "requirement") : counted(rules.measures.size(), "measure");
+  out += rules.specification ? counted(rules.requirements.size(), "requirement")
+                             : counted(rules.measures.size(), "measure");
   out += ", " + counted(rules.examples.size(), "example");
   return out + (errors == 0 ? ", as expected\n" : ", " + std::to_string(errors) + " not as expected\n");
 }

@@ -32,7 +32,8 @@ std::optional<evidence::Node> read_submittal(source::SourceMap& sources, const s
   std::optional<evidence::Node> out;
   source::FileText file = source::read_file(path);
   if (!file.text) {
-    diagnostics.error(diagnose::Code::file_unreadable, {}, "cannot read `" + path + "`: " + file.reason, "check the path");
+    diagnostics.error(diagnose::Code::file_unreadable, {}, "cannot read `" + path + "`: " + file.reason,
+                      "check the path");
   } else {
     const source::FileId id = sources.add(path, std::move(*file.text));
     out = evidence::read_yaml(sources, id, diagnostics);
@@ -117,7 +118,8 @@ Reviewed run(const source::SourceMap& sources, const evidence::Node& document, c
   }
   out.problems.sort_by_place();
   for (const diagnose::Diagnostic& one : out.problems.all()) {
-    out.report.problems.push_back({std::string(diagnose::text(one.code)), sources.place_text(one.primary.span), one.message, one.help});
+    out.report.problems.push_back(
+        {std::string(diagnose::text(one.code)), sources.place_text(one.primary.span), one.message, one.help});
   }
   return out;
 }
@@ -140,7 +142,8 @@ std::optional<std::string> explained(const report::Report& report, const std::st
     for (const explain::Explanation& finding : specification.findings) {
       known.emplace_back(finding.number);
       if (finding.number == clause) {
-        out += specification.title + ", edition " + specification.edition + "\n" + report::explanation_text(finding, colour);
+        out += specification.title + ", edition " + specification.edition + "\n" +
+               report::explanation_text(finding, colour);
       }
     }
   }

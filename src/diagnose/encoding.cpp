@@ -10,7 +10,10 @@ std::size_t character_length(std::string_view rest) {
   if (first < 0x80U) {
     return first == 0 ? 0 : 1;
   }
-  const std::size_t length = first >= 0xC2U && first <= 0xDFU ? 2 : (first & 0xF0U) == 0xE0U ? 3 : first >= 0xF0U && first <= 0xF4U ? 4 : 0;
+  const std::size_t length = first >= 0xC2U && first <= 0xDFU   ? 2
+                             : (first & 0xF0U) == 0xE0U         ? 3
+                             : first >= 0xF0U && first <= 0xF4U ? 4
+                                                                : 0;
   for (std::size_t at = 1; at < length; ++at) {
     if ((byte(at) & 0xC0U) != 0x80U) {
       return 0;

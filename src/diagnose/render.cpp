@@ -70,7 +70,8 @@ std::string underlined(const source::SourceMap& sources, const Label& label, cha
   const Excerpt part = excerpt(sources, label.span, place);
   const std::string number = std::to_string(place.line);
   std::string out = "  " + number + " | " + part.text + "\n  " + std::string(number.size(), ' ') + " | " +
-                    std::string(part.before, ' ') + paint(std::string(part.marked, mark), mark == '^' ? "31" : "36", colour);
+                    std::string(part.before, ' ') +
+                    paint(std::string(part.marked, mark), mark == '^' ? "31" : "36", colour);
   out += label.text.empty() ? "\n" : " " + label.text + "\n";
   return out;
 }
@@ -80,7 +81,8 @@ std::string underlined(const source::SourceMap& sources, const Label& label, cha
 std::string render_text(const Diagnostic& diagnostic, const source::SourceMap& sources, bool colour) {
   const std::string place = sources.place_text(diagnostic.primary.span);
   std::string out = place.empty() ? "" : place + ": ";
-  out += paint(std::string(severity_text(diagnostic.severity)), diagnostic.severity == Severity::error ? "1;31" : "1;33", colour);
+  out += paint(std::string(severity_text(diagnostic.severity)),
+               diagnostic.severity == Severity::error ? "1;31" : "1;33", colour);
   out += ": " + diagnostic.message + " [" + std::string(text(diagnostic.code)) + "]\n";
   if (diagnostic.primary.span.known()) {
     out += underlined(sources, diagnostic.primary, '^', colour);

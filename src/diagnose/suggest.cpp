@@ -32,6 +32,11 @@ std::size_t distance(std::string_view left, std::string_view right) {
   return previous[right.size()];
 }
 
+std::size_t common_start(std::string_view left, std::string_view right) {
+  return static_cast<std::size_t>(std::mismatch(left.begin(), left.end(), right.begin(), right.end()).first -
+                                  left.begin());
+}
+
 }  // namespace
 
 std::optional<std::string_view> nearest(std::string_view word, std::span<const std::string_view> known) {
@@ -46,7 +51,10 @@ std::optional<std::string_view> nearest(std::string_view word, std::span<const s
     }
     const std::size_t cap = std::max<std::size_t>(std::max(word.size(), candidate.size()) / 3, 1);
     const std::size_t found = distance(word, candidate);
-    if (found <= cap && found < best_distance) {
+    // Of equally near words the one that begins alike: people drop endings more often than they change beginnings.
+    const bool closer = found < best_distance ||
+                        (best && found == best_distance && common_start(word, candidate) > common_start(word, *best));
+    if (found <= cap && closer) {
       best = candidate;
       best_distance = found;
     }

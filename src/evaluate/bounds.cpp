@@ -134,8 +134,10 @@ Amount combine(syntax::StatisticKind kind, std::span<const Amount> values) {
     case syntax::StatisticKind::least:
       return fold(plan::OpCode::smaller, values);
     case syntax::StatisticKind::range: {
-      Amount out = apply(plan::OpCode::subtract, fold(plan::OpCode::larger, values), fold(plan::OpCode::smaller, values));
-      const bool exact = std::all_of(values.begin(), values.end(), [](const Amount& a) { return a.bound == Bound::exact; });
+      Amount out =
+          apply(plan::OpCode::subtract, fold(plan::OpCode::larger, values), fold(plan::OpCode::smaller, values));
+      const bool exact =
+          std::all_of(values.begin(), values.end(), [](const Amount& a) { return a.bound == Bound::exact; });
       out.bound = exact ? Bound::exact : Bound::undetermined;
       return out;
     }
@@ -148,7 +150,7 @@ Amount combine(syntax::StatisticKind kind, std::span<const Amount> values) {
 
 Verdict compare_high(const Amount& value, const quantity::Threshold& threshold) {
   const bool meets = value.value < threshold.value || (value.value == threshold.value && threshold.inclusive);
-  const bool meets_strictly = value.value <= threshold.value;  // for "below v": the true value is under v
+  const bool meets_strictly = value.value <= threshold.value;   // for "below v": the true value is under v
   const bool misses_strictly = value.value >= threshold.value;  // for "above v"
   switch (value.bound) {
     case Bound::exact:

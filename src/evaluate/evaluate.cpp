@@ -13,9 +13,11 @@ struct Judged {
   Reason reason = Reason::none;
 };
 
-// language.md, section 9.2: of verdicts that must all hold.
+// language.md, section 10.2: of verdicts that must all hold.
 void also(Judged& whole, const Judged& part) {
-  const auto rank = [](Verdict verdict) { return verdict == Verdict::fails ? 2 : verdict == Verdict::not_shown ? 1 : 0; };
+  const auto rank = [](Verdict verdict) {
+    return verdict == Verdict::fails ? 2 : verdict == Verdict::not_shown ? 1 : 0;
+  };
   if (rank(part.verdict) > rank(whole.verdict)) {
     whole = part;
   }
@@ -154,8 +156,8 @@ Judged Evaluator::reported(const plan::Check& check, std::uint32_t check_index, 
   if (!value.good()) {
     return {Verdict::not_shown, value.reason};
   }
-  const bool spread = check.statistic == syntax::StatisticKind::range ||
-                      check.statistic == syntax::StatisticKind::standard_deviation;
+  const bool spread =
+      check.statistic == syntax::StatisticKind::range || check.statistic == syntax::StatisticKind::standard_deviation;
   const bool of_specimens = check.statistic == syntax::StatisticKind::each ||
                             check.statistic == syntax::StatisticKind::least ||
                             check.statistic == syntax::StatisticKind::greatest;
@@ -291,7 +293,7 @@ void Evaluator::requirement(std::uint32_t index) {
   const auto begin = static_cast<std::uint32_t>(review_.trace.size());
   Judged out = applies(requirement);
   if (out.verdict == Verdict::complies) {
-    // language.md, section 9.3: of alternatives, one that complies is enough.
+    // language.md, section 10.3: of alternatives, one that complies is enough.
     out = {Verdict::fails, Reason::none};
     Judged open;
     for (std::uint32_t at = requirement.groups.begin; at < requirement.groups.end; ++at) {

@@ -12,7 +12,7 @@ namespace plumbrule::evaluate {
 using plan::Decimal;
 using source::Span;
 
-/// language.md, section 9.
+/// language.md, section 10.1.
 enum class Verdict : std::uint8_t { complies, fails, not_shown, does_not_apply };
 
 /// Why a verdict is what it is, where the value alone does not say it.
@@ -96,7 +96,7 @@ struct MeasureValue {
 [[nodiscard]] MeasureValue measure_value(const plan::Plan& plan, const evidence::Evidence& evidence,
                                          std::uint32_t result);
 
-/// The outcome over all findings (language.md, section 9.4).
+/// The outcome over all findings (language.md, section 10.5).
 enum class Outcome : std::uint8_t { no_exception_taken, refer_to_engineer, revise_and_resubmit, incomplete };
 [[nodiscard]] Outcome outcome(const plan::Plan& plan, const std::vector<Finding>& findings);
 

@@ -17,7 +17,8 @@ const check::Type& Measuring::reading_type(const Frame& frame, std::uint32_t rea
 
 Measured Measuring::given(const Value& value, StepKind kind) {
   if (!value.usable()) {
-    return {value.kind == Value::Kind::missing ? Reason::no_value : Reason::unusable_value, {}, check::none, value.span};
+    return {
+        value.kind == Value::Kind::missing ? Reason::no_value : Reason::unusable_value, {}, check::none, value.span};
   }
   Step& noted = step(kind);
   noted.amount = value.amount;
@@ -51,9 +52,9 @@ Reason Measuring::push_reading(const Value& value, std::uint32_t reading, const 
     return why_unusable(value);
   }
   const quantity::UnitId unit = reading_type(frame, reading).unit;
-  stack_.push_back({quantity::convert(value.amount.value, evidence_.units.at(value.amount.unit),
-                                      evidence_.units.at(unit)),
-                    unit, value.amount.bound});
+  stack_.push_back(
+      {quantity::convert(value.amount.value, evidence_.units.at(value.amount.unit), evidence_.units.at(unit)), unit,
+       value.amount.bound});
   return Reason::none;
 }
 

@@ -29,7 +29,8 @@ std::optional<check::MeasureId> Binder::measure(const Node& entry) {
     for (const check::Measure& measure : rules_.measures) {
       known.emplace_back(measure.name);
     }
-    error(diagnose::Code::submittal_unknown_key, name->span, "found " + diagnose::quoted(name->text) + ", no measure of that name",
+    error(diagnose::Code::submittal_unknown_key, name->span,
+          "found " + diagnose::quoted(name->text) + ", no measure of that name",
           diagnose::suggestion(name->text, known));
   }
   return id == none ? std::nullopt : std::optional(id);
@@ -41,9 +42,8 @@ void Binder::conditions(const Node& under, check::MeasureId measure_id, Result& 
     return;
   }
   for (const Entry& entry : under.entries) {
-    const auto at = std::find_if(measure.conditions.begin(), measure.conditions.end(), [&](check::ConditionId id) {
-      return rules_.conditions[id].name == entry.key;
-    });
+    const auto at = std::find_if(measure.conditions.begin(), measure.conditions.end(),
+                                 [&](check::ConditionId id) { return rules_.conditions[id].name == entry.key; });
     if (at != measure.conditions.end()) {
       out.conditions.push_back(condition(entry, *at));
       continue;
@@ -74,7 +74,8 @@ void Binder::design(const Node& at, Result& out) {
       continue;
     }
     const Value here = value(entry.value, rules_.measures[id].type, "`" + entry.key + "`");
-    const auto target = std::find_if(job_mix_.begin(), job_mix_.end(), [&](const auto& one) { return one.first == id; });
+    const auto target =
+        std::find_if(job_mix_.begin(), job_mix_.end(), [&](const auto& one) { return one.first == id; });
     if (here.kind != Value::Kind::quantity || target == job_mix_.end() ||
         target->second.kind != Value::Kind::quantity) {
       out.design = out.design == Design::other ? Design::other : Design::unknown;
@@ -130,7 +131,8 @@ void Binder::specimens(const Node& list, const Node* shared, Result& out) {
     return;
   }
   if (list.items.empty()) {
-    error(diagnose::Code::submittal_value, list.span, "found an empty list of specimens", "leave it out, or fill it in");
+    error(diagnose::Code::submittal_value, list.span, "found an empty list of specimens",
+          "leave it out, or fill it in");
     out.reported = unusable(list.span);
   }
   for (const Node& item : list.items) {
@@ -208,9 +210,8 @@ void Binder::row(const Node& node, const Node* shared, const Result& base) {
   rest.span = node.span;
   std::vector<std::pair<const Entry*, check::MeasureId>> companions;
   for (const Entry& entry : node.entries) {
-    const auto at = std::find_if(measure.conditions.begin(), measure.conditions.end(), [&](check::ConditionId id) {
-      return rules_.conditions[id].name == entry.key;
-    });
+    const auto at = std::find_if(measure.conditions.begin(), measure.conditions.end(),
+                                 [&](check::ConditionId id) { return rules_.conditions[id].name == entry.key; });
     const auto reading = std::find_if(measure.readings.begin(), measure.readings.end(),
                                       [&](const check::Reading& one) { return one.name == entry.key; });
     const check::MeasureId other = find_measure(entry.key);
@@ -248,8 +249,8 @@ void Binder::result(const Node& node) {
     return;
   }
   known_keys(node,
-             {"measure", "under", "at", "tested", "laboratory", "shared", "specimens", "series", "reported", "replicates",
-              "note"},
+             {"measure", "under", "at", "tested", "laboratory", "shared", "specimens", "series", "reported",
+              "replicates", "note"},
              "a result");
   const auto id = measure(node);
   if (!id) {

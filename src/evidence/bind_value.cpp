@@ -69,7 +69,8 @@ Value Binder::word(const Node& node, check::CategoryId category, const std::stri
   }
   const std::vector<std::string_view> known(words.words.begin(), words.words.end());
   const std::string found = node.kind == Node::Kind::scalar ? diagnose::quoted(node.text) : "no single word";
-  error(diagnose::Code::submittal_word, node.span, "found " + found + " for " + what + ", no word of `" + words.name + "`",
+  error(diagnose::Code::submittal_word, node.span,
+        "found " + found + " for " + what + ", no word of `" + words.name + "`",
         diagnose::suggestion(node.text, known));
   return unusable(node.span);
 }
@@ -113,8 +114,8 @@ Value Binder::quantity(const Node& node, const check::Type& type, const std::str
     error(diagnose::Code::submittal_unit, node.span,
           "found " + diagnose::quoted(node.text) + " for " + what + ", expected a value in " + type_text(type),
           bare ? "write the unit behind the number"
-               : "`" + std::string(written.unit) + "` is " + quantity::describe(out_.units.at(*unit).dimension) + ", not " +
-                     quantity::describe(out_.units.at(type.unit).dimension));
+               : "`" + std::string(written.unit) + "` is " + quantity::describe(out_.units.at(*unit).dimension) +
+                     ", not " + quantity::describe(out_.units.at(type.unit).dimension));
     return unusable(node.span);
   }
   // A plain number for a percentage would be taken as a ratio: 8 as 800 %. It must say what it is.
@@ -134,7 +135,8 @@ Value Binder::quantity(const Node& node, const check::Type& type, const std::str
 Value Binder::value(const Node& node, const check::Type& type, const std::string& what) {
   if (node.kind != Node::Kind::scalar) {
     error(diagnose::Code::submittal_value, node.span,
-          node.kind == Node::Kind::empty ? "found no value for " + what : "found several values for " + what + ", expected one",
+          node.kind == Node::Kind::empty ? "found no value for " + what
+                                         : "found several values for " + what + ", expected one",
           node.kind == Node::Kind::empty ? "fill it in, or leave the whole line out" : "");
     return unusable(node.span);
   }
@@ -146,7 +148,8 @@ Value Binder::sieve(const Node& node) {
   if (!opening) {
     const auto names = quantity::known_sieves();
     const std::vector<std::string_view> known(names.begin(), names.end());
-    error(diagnose::Code::submittal_value, node.span, "found " + diagnose::quoted(node.text) + ", no sieve of that designation",
+    error(diagnose::Code::submittal_value, node.span,
+          "found " + diagnose::quoted(node.text) + ", no sieve of that designation",
           diagnose::suggestion(node.text, known));
     return unusable(node.span);
   }
@@ -168,8 +171,8 @@ ConditionStated Binder::condition(const Entry& entry, check::ConditionId id) {
       error(diagnose::Code::submittal_value, entry.value.span, "found only a bound for " + what, "state its value");
       return {id, unusable(entry.value.span)};
     }
-    out.value.amount.value = quantity::convert(out.value.amount.value, out_.units.at(out.value.amount.unit),
-                                               out_.units.at(condition.unit));
+    out.value.amount.value =
+        quantity::convert(out.value.amount.value, out_.units.at(out.value.amount.unit), out_.units.at(condition.unit));
     out.value.amount.unit = condition.unit;
   }
   return out;

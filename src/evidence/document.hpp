@@ -19,7 +19,7 @@ struct Node {
   Kind kind = Kind::empty;
   std::string text;  // scalar: as written, quotes resolved
   source::Span span;
-  std::vector<Node> items;      // list
+  std::vector<Node> items;     // list
   std::vector<Entry> entries;  // map, in written order, keys unique
 
   [[nodiscard]] const Node* find(std::string_view key) const;

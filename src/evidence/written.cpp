@@ -80,10 +80,12 @@ bool second_number(std::string_view rest) {
 std::optional<Unreadable> fault_behind_number(std::string_view whole, std::string_view rest) {
   const std::string found = "found " + diagnose::quoted(whole);
   if (rest.starts_with(",") && digit_at(rest, 1)) {
-    return Unreadable{found + ", a number with a comma", "write a point as the decimal sign and no thousands separators"};
+    return Unreadable{found + ", a number with a comma",
+                      "write a point as the decimal sign and no thousands separators"};
   }
   if ((rest.starts_with("e") || rest.starts_with("E")) &&
-      (digit_at(rest, 1) || ((rest.substr(1).starts_with("-") || rest.substr(1).starts_with("+")) && digit_at(rest, 2)))) {
+      (digit_at(rest, 1) ||
+       ((rest.substr(1).starts_with("-") || rest.substr(1).starts_with("+")) && digit_at(rest, 2)))) {
     return Unreadable{found + ", a number with an exponent", "write the number out"};
   }
   if (contains(rest, "\xC2\xB1") || contains(rest, "+/-")) {

@@ -74,7 +74,8 @@ class TreeMaker : public YAML::EventHandler {
   void OnMapEnd() override { close(); }
 
   void OnAnchor(const YAML::Mark& mark, const std::string& /*name*/) override {
-    refuse(Code::submittal_alias, span(mark, 1), "found a named part (`&name`)", "write the values out where they belong");
+    refuse(Code::submittal_alias, span(mark, 1), "found a named part (`&name`)",
+           "write the values out where they belong");
   }
 
  private:
@@ -128,7 +129,8 @@ class TreeMaker : public YAML::EventHandler {
 
   void no_anchor(const YAML::Mark& mark, YAML::anchor_t anchor) {
     if (anchor != YAML::NullAnchor) {
-      refuse(Code::submittal_alias, span(mark, 1), "found a named part (`&name`)", "write the values out where they belong");
+      refuse(Code::submittal_alias, span(mark, 1), "found a named part (`&name`)",
+             "write the values out where they belong");
     }
   }
 
@@ -142,11 +144,13 @@ class TreeMaker : public YAML::EventHandler {
     no_anchor(mark, anchor);
     no_tag(mark, tag);
     if (static_cast<int>(open_.size()) >= deepest_nesting) {
-      refuse(Code::submittal_depth, span(mark, 1), "found lists or maps nested more than " + std::to_string(deepest_nesting) + " deep",
+      refuse(Code::submittal_depth, span(mark, 1),
+             "found lists or maps nested more than " + std::to_string(deepest_nesting) + " deep",
              "a submittal needs no more than a few levels");
     }
     if (!open_.empty() && open_.back().node.kind == Node::Kind::map && !open_.back().has_key) {
-      refuse(Code::submittal_shape, span(mark, 1), "found a list or map as the name of an entry", "names are plain words");
+      refuse(Code::submittal_shape, span(mark, 1), "found a list or map as the name of an entry",
+             "names are plain words");
     }
     open_.emplace_back();
     open_.back().node.kind = kind;
@@ -166,7 +170,8 @@ class TreeMaker : public YAML::EventHandler {
     if (!map.keys.insert(node.text).second) {
       const auto first = std::find_if(map.node.entries.begin(), map.node.entries.end(),
                                       [&](const Entry& entry) { return entry.key == node.text; });
-      auto& report = diagnostics_.error(Code::submittal_duplicate_key, node.span, "found " + diagnose::quoted(node.text) + " a second time",
+      auto& report = diagnostics_.error(Code::submittal_duplicate_key, node.span,
+                                        "found " + diagnose::quoted(node.text) + " a second time",
                                         "keep one of them; a second one would hide the first");
       report.secondary.push_back({first->key_span, "the first one"});
     }

@@ -50,7 +50,7 @@ std::string joined(const std::vector<Comparison>& all, Verdict verdict) {
       continue;
     }
     out += out.empty() ? "" : "; ";
-    out += one.label + ": " + one.value + " against " + one.limit;
+    out += (all.size() > 1 ? one.label + ": " : "") + one.value + " against " + one.limit;
     out += one.margin.empty() ? "" : ", " + one.margin;
   }
   return out;
@@ -60,7 +60,7 @@ std::string missing(const std::vector<Comparison>& all) {
   std::string out;
   for (const Comparison& one : all) {
     if (one.verdict == Verdict::not_shown) {
-      out += (out.empty() ? "" : "; ") + one.label + ": " + one.why;
+      out += (out.empty() ? "" : "; ") + (all.size() > 1 ? one.label + ": " : "") + one.why;
     }
   }
   return out;

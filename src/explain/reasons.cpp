@@ -46,8 +46,9 @@ std::string submit_text(const Context& context, const check::Assertion& assertio
   const check::Measure& measure = context.rules.measures[assertion.measure];
   const std::string what = label(context.rules, assertion);
   const std::string method = measure.method.empty() ? "" : " (" + measure.method + ")";
-  const std::string count =
-      assertion.statistic.at_least > 1 ? ", at least " + std::to_string(assertion.statistic.at_least) + " specimens" : "";
+  const std::string count = assertion.statistic.at_least > 1
+                                ? ", at least " + std::to_string(assertion.statistic.at_least) + " specimens"
+                                : "";
   switch (reason) {
     case Reason::class_not_stated:
       return "state the class under `classes`";

@@ -74,9 +74,9 @@ class Deriver {
       case StepKind::converted:
         return line(specimen_depth, "in the unit of the limit: " + show(context_, step.amount, measure_->type.basis));
       case StepKind::combined:
-        return line(specimen_depth, std::string(statistic_name(static_cast<syntax::StatisticKind>(step.index))) + " of " +
-                                        std::to_string(step.other) + " specimens = " +
-                                        show(context_, step.amount, measure_->type.basis));
+        return line(specimen_depth, std::string(statistic_name(static_cast<syntax::StatisticKind>(step.index))) +
+                                        " of " + std::to_string(step.other) +
+                                        " specimens = " + show(context_, step.amount, measure_->type.basis));
       case StepKind::result_verdict:
         if (step.outcome == Verdict::not_shown) {
           line(specimen_depth, "not shown: " + reason_text(step.reason));
@@ -104,7 +104,8 @@ class Deriver {
   void group(const Step& step) {
     const plan::Range groups = context_.plan.requirements[finding_.requirement].groups;
     if (groups.size() > 1) {
-      line(check_depth, "alternative " + std::to_string(step.index - groups.begin + 1) + " of " + std::to_string(groups.size()));
+      line(check_depth,
+           "alternative " + std::to_string(step.index - groups.begin + 1) + " of " + std::to_string(groups.size()));
     }
   }
 
@@ -112,7 +113,9 @@ class Deriver {
     assertion_ = &assertion_of(context_, finding_, step.index);
     measure_ = &context_.rules.measures[assertion_->measure];
     const std::string how = statistic(assertion_->statistic);
-    line(check_depth, label(context_.rules, *assertion_) + (how.empty() ? "" : ", " + how) + ": " + one_line(assertion_->limit.written),
+    line(check_depth,
+         label(context_.rules, *assertion_) + (how.empty() ? "" : ", " + how) + ": " +
+             one_line(assertion_->limit.written),
          assertion_->limit.span);
   }
 
@@ -122,8 +125,9 @@ class Deriver {
     const std::string method = measure_->method.empty() ? "" : ", " + measure_->method;
     line(result_depth, "result for " + measure_->name + method, step.span);
     if (!result.specimens.empty() && result.reported.usable()) {
-      line(specimen_depth, "reported as " + show(context_, measure_->type, result.reported.amount, result.reported.word) +
-                               "; recomputed from the specimens below",
+      line(specimen_depth,
+           "reported as " + show(context_, measure_->type, result.reported.amount, result.reported.word) +
+               "; recomputed from the specimens below",
            result.reported.span);
     }
   }
@@ -137,7 +141,9 @@ class Deriver {
   void reading(const Step& step) {
     const check::Reading& reading = measure_->readings[step.index];
     if (step.outcome == Verdict::not_shown) {
-      return line(reading_depth, reading.name + ": " + (step.reason == Reason::missing_reading ? "missing" : "cannot be used"), step.span);
+      return line(reading_depth,
+                  reading.name + ": " + (step.reason == Reason::missing_reading ? "missing" : "cannot be used"),
+                  step.span);
     }
     line(reading_depth, reading.name + " = " + show(context_, reading.type, step.amount, step.other), step.span);
   }
@@ -146,8 +152,10 @@ class Deriver {
     const check::Table& table = context_.rules.tables[step.index];
     quantity::Amount amount = step.amount;
     amount.unit = table.type.unit;
-    line(reading_depth, table.name + " for " + context_.rules.categories[table.category].words[step.other] + " = " +
-                            show(amount, context_.evidence.units) + " (table" + std::string(table.provenance.status == check::Status::unverified ? ", unverified" : "") + ")",
+    line(reading_depth,
+         table.name + " for " + context_.rules.categories[table.category].words[step.other] + " = " +
+             show(amount, context_.evidence.units) + " (table" +
+             std::string(table.provenance.status == check::Status::unverified ? ", unverified" : "") + ")",
          table.spans[step.other]);
   }
 
@@ -169,20 +177,25 @@ class Deriver {
 
   void refusal(const Step& step) {
     const check::Refusal& rule = measure_->refusals[step.index];
-    line(reading_depth, "refused, because " + rule.because + " (" + one_line(context_.sources.text(rule.span)).substr(0, 120) + ")",
+    line(reading_depth,
+         "refused, because " + rule.because + " (" + one_line(context_.sources.text(rule.span)).substr(0, 120) + ")",
          step.span);
   }
 
   void compared(const Step& step) {
     if (measure_->type.is_word()) {
-      return line(specimen_depth, show(context_, measure_->type, step.amount, step.other) + ": " + std::string(verdict_text(step.outcome)), step.span);
+      return line(
+          specimen_depth,
+          show(context_, measure_->type, step.amount, step.other) + ": " + std::string(verdict_text(step.outcome)),
+          step.span);
     }
     if (!step.amount.value.finite()) {
       return line(specimen_depth, "not shown: " + reason_text(Reason::not_computable));
     }
     const Standing at = standing(context_, *assertion_, step.amount);
     line(specimen_depth, show(step.amount, context_.evidence.units) + ", " + at.rule + ": " + at.value);
-    std::string text = at.value + " against " + one_line(assertion_->limit.written) + ": " + std::string(verdict_text(step.outcome));
+    std::string text =
+        at.value + " against " + one_line(assertion_->limit.written) + ": " + std::string(verdict_text(step.outcome));
     text += step.reason != Reason::none ? ", " + reason_text(step.reason) : at.margin.empty() ? "" : ", " + at.margin;
     line(specimen_depth, std::move(text));
   }

@@ -96,8 +96,8 @@ std::string label(const check::Rules& rules, const check::Assertion& assertion) 
 }
 
 std::string_view statistic_name(syntax::StatisticKind kind) {
-  constexpr std::array<std::string_view, 7> names{"mean",     "mean",  "each",              "least",
-                                                  "greatest", "range", "standard deviation"};
+  constexpr std::array<std::string_view, 7> names{
+      "mean", "mean", "each", "least", "greatest", "range", "standard deviation"};
   return names.at(static_cast<std::size_t>(kind));
 }
 
@@ -138,7 +138,8 @@ std::string sentence(const check::Rules& rules, const check::Requirement& requir
     }
     for (const check::Assertion& assertion : alternative.assertions) {
       const std::string how = statistic(assertion.statistic);
-      out += label(rules, assertion) + (how.empty() ? "" : ", " + how) + ", shall be " + one_line(assertion.limit.written);
+      out +=
+          label(rules, assertion) + (how.empty() ? "" : ", " + how) + ", shall be " + one_line(assertion.limit.written);
     }
   }
   return out;
@@ -175,8 +176,11 @@ std::string margin_text(const Against& nearest, const check::End& end, const std
   if (size.zero()) {
     return "exactly at the limit";
   }
-  std::string out = with_unit(show(size), unit) + (outside ? " outside the limit" : " inside the limit");
-  if (!end.value.zero()) {
+  // Of percentages a margin in percent of the limit would be misread.
+  const bool percentage = unit == "%";
+  const std::string amount = percentage ? show(size) + " percentage points" : with_unit(show(size), unit);
+  std::string out = amount + (outside ? " outside the limit" : " inside the limit");
+  if (!end.value.zero() && !percentage) {
     const Decimal reference = end.value < Decimal{0} ? -end.value : end.value;
     const Decimal percent = size * Decimal{100} / reference;
     out += " (" + quantity::round_to(percent, Decimal::of("0.1"), quantity::Ties::to_even).text() + " % of it)";
@@ -188,8 +192,10 @@ std::string margin_text(const Against& nearest, const check::End& end, const std
 
 Standing standing(const Context& context, const check::Assertion& assertion, const quantity::Amount& amount) {
   const std::string& unit = context.evidence.units.at(assertion.limit.unit).text;
-  const auto low = assertion.limit.low ? std::optional(against(*assertion.limit.low, false, amount.value)) : std::nullopt;
-  const auto high = assertion.limit.high ? std::optional(against(*assertion.limit.high, true, amount.value)) : std::nullopt;
+  const auto low =
+      assertion.limit.low ? std::optional(against(*assertion.limit.low, false, amount.value)) : std::nullopt;
+  const auto high =
+      assertion.limit.high ? std::optional(against(*assertion.limit.high, true, amount.value)) : std::nullopt;
   const bool use_low = low && (!high || low->margin < high->margin);
   const check::End& end = use_low ? *assertion.limit.low : *assertion.limit.high;
   const Against& nearest = use_low ? *low : *high;

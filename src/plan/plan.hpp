@@ -82,8 +82,8 @@ struct Check {
   Range conditions;
   syntax::StatisticKind statistic{};
   std::uint32_t specimens = 1;  // at least so many
-  UnitId unit = 0;        // of the limit
-  UnitId value_unit = 0;  // specimens are converted to it: the limit's, or the point scale of a difference
+  UnitId unit = 0;              // of the limit
+  UnitId value_unit = 0;        // specimens are converted to it: the limit's, or the point scale of a difference
   bool has_low = false, has_high = false;
   Threshold low, high;
   std::uint64_t words = 0;  // not 0: a word measure

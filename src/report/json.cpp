@@ -42,7 +42,8 @@ Json finding(const explain::Explanation& one) {
           {"because", one.because},
           {"mend", one.mend},
           {"submit", one.submit},
-          {"limits", {{"status", text_of(explain::status_text(one.status))}, {"note", one.status_note}, {"source", one.source}}},
+          {"limits",
+           {{"status", text_of(explain::status_text(one.status))}, {"note", one.status_note}, {"source", one.source}}},
           {"comparisons", comparisons},
           {"steps", steps}};
 }
@@ -57,7 +58,8 @@ Json specification(const SpecificationReport& one) {
           {"edition", one.edition},
           {"agency", one.agency},
           {"rules", one.file},
-          {"limits", {{"status", text_of(explain::status_text(one.status))}, {"note", one.status_note}, {"source", one.source}}},
+          {"limits",
+           {{"status", text_of(explain::status_text(one.status))}, {"note", one.status_note}, {"source", one.source}}},
           {"outcome", text_of(explain::outcome_text(one.outcome))},
           {"findings", findings}};
 }

@@ -75,8 +75,7 @@ std::string finding(const Explanation& one, bool colour) {
 std::string_view outcome_meaning(Outcome outcome) {
   constexpr std::array<std::string_view, 4> texts{
       "every clause that applies and decides is shown to be met",
-      "a clause fails that the specification leaves to the engineer",
-      "at least one clause fails",
+      "a clause fails that the specification leaves to the engineer", "at least one clause fails",
       "evidence is missing or cannot be used; nothing can be concluded yet"};
   return texts.at(static_cast<std::size_t>(outcome));
 }
@@ -84,7 +83,8 @@ std::string_view outcome_meaning(Outcome outcome) {
 std::string counts(const std::vector<Explanation>& findings) {
   std::string out;
   for (const Verdict kind : {Verdict::complies, Verdict::fails, Verdict::not_shown, Verdict::does_not_apply}) {
-    const auto count = std::count_if(findings.begin(), findings.end(), [&](const auto& one) { return one.verdict == kind; });
+    const auto count =
+        std::count_if(findings.begin(), findings.end(), [&](const auto& one) { return one.verdict == kind; });
     out += (out.empty() ? "" : " | ") + std::string(explain::verdict_text(kind)) + " " + std::to_string(count);
   }
   return out;
@@ -97,7 +97,9 @@ std::string section(const SpecificationReport& report, bool colour) {
   out += heading("  limits", std::string(explain::status_text(report.status)) + note);
   out += heading("  source", report.source);
   out += heading("  rules", report.file);
-  const std::string_view shade = report.outcome == Outcome::no_exception_taken ? "34" : report.outcome == Outcome::incomplete ? "33" : "1;31";
+  const std::string_view shade = report.outcome == Outcome::no_exception_taken ? "34"
+                                 : report.outcome == Outcome::incomplete       ? "33"
+                                                                               : "1;31";
   out += heading("  outcome", paint(std::string(explain::outcome_text(report.outcome)), shade, colour) + ": " +
                                   std::string(outcome_meaning(report.outcome)));
   out += heading("  clauses", counts(report.findings));
@@ -136,7 +138,7 @@ std::string explanation_text(const Explanation& one, bool colour) {
   out += heading("  limits", std::string(explain::status_text(one.status)) + note);
   out += heading("  source", one.source);
   out += one.verdict == Verdict::complies || one.verdict == Verdict::fails ? heading("  result", one.why)
-                                                                            : heading("  why", one.why);
+                                                                           : heading("  why", one.why);
   out += heading("  reason", one.because) + heading("  to mend", one.mend) + heading("  submit", one.submit);
   out += "  steps\n";
   for (const explain::Line& line : one.steps) {

@@ -37,7 +37,7 @@ struct Place {
 };
 
 /// The largest file that is read, in bytes. Larger ones are refused: spans are 32 bits wide.
-inline constexpr std::size_t largest_file = 256U * 1024U * 1024U;
+inline constexpr std::size_t largest_file = std::size_t{256} * 1024U * 1024U;
 
 /// Owns the texts. Views into it stay valid while the map lives.
 class SourceMap {

@@ -142,6 +142,11 @@ ExprId Builder::expression(const Branch& branch) {
     case Kind::sum:
     case Kind::product:
       return fold(branch);
+    case Kind::bracketed: {
+      const ExprId inner = expression(branch.children.at(0));
+      out_.exprs[inner].span = branch.span;
+      return inner;
+    }
     case Kind::call: {
       CallExpr call{name(branch.children.at(0)), {}};
       for (std::size_t at = 1; at < branch.children.size(); ++at) {

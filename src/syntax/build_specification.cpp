@@ -171,11 +171,11 @@ void Builder::item(const Branch& branch) {
   const std::string_view word = written(branch.children.at(0));
   using Build = void (Builder::*)(const Branch&);
   static constexpr std::pair<std::string_view, Build> builds[] = {
-      {"vocabulary", &Builder::vocabulary},   {"category", &Builder::category},
-      {"condition", &Builder::condition},     {"basis", &Builder::basis},
-      {"measure", &Builder::measure},         {"table", &Builder::table},
-      {"grading", &Builder::grading},         {"specification", &Builder::specification},
-      {"section", &Builder::section},         {"requirement", &Builder::requirement},
+      {"vocabulary", &Builder::vocabulary}, {"category", &Builder::category},
+      {"condition", &Builder::condition},   {"basis", &Builder::basis},
+      {"measure", &Builder::measure},       {"table", &Builder::table},
+      {"grading", &Builder::grading},       {"specification", &Builder::specification},
+      {"section", &Builder::section},       {"requirement", &Builder::requirement},
       {"example", &Builder::example},
   };
   for (const auto& [name, build] : builds) {

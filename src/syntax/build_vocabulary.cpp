@@ -13,8 +13,7 @@ void Builder::vocabulary(const Branch& item) {
 }
 
 void Builder::category(const Branch& item) {
-  out_.items.emplace_back(
-      Category{name(item.children.at(1)), text(item.children.at(2)), words(item.children.at(3))});
+  out_.items.emplace_back(Category{name(item.children.at(1)), text(item.children.at(2)), words(item.children.at(3))});
 }
 
 void Builder::condition(const Branch& item) {

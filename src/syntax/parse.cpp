@@ -23,12 +23,13 @@ struct Reader {
   const char* start;
   diagnose::Diagnostics& diagnostics;
   std::vector<Branch> stack;
+  const char* failed_at = nullptr;  // where reading stopped last
 
   [[nodiscard]] std::uint32_t offset(const char* at) const { return static_cast<std::uint32_t>(at - start); }
 
   // Branches arrive innermost first. What lies at or behind the beginning of a new one is its content, or, for a
   // leaf, left over from an alternative that was tried before.
-  void add(Kind kind, const char* begin, const char* end, bool container) {
+  void add(Kind kind, const char* begin, const char* end, bool container, bool whole) {
     const std::uint32_t from = offset(begin);
     auto inner = stack.end();
     while (inner != stack.begin() && std::prev(inner)->span.begin >= from) {
@@ -37,7 +38,7 @@ struct Reader {
     Branch branch{kind, {file, from, offset(end)}, {}};
     if (container) {
       branch.children.assign(std::make_move_iterator(inner), std::make_move_iterator(stack.end()));
-      if (!branch.children.empty()) {
+      if (!branch.children.empty() && !whole) {
         branch.span.end = branch.children.back().span.end;
       }
     }
@@ -49,18 +50,21 @@ struct Reader {
 template <typename Rule>
 struct action {};
 
-template <Kind kind, bool container>
+// A container ends with its last child, so that blanks behind it do not count; a `whole` one ends as it was matched.
+template <Kind kind, bool container, bool whole>
 struct keep {
   template <typename Input>
   static void apply(const Input& in, Reader& reader) {
-    reader.add(kind, in.begin(), in.end(), container);
+    reader.add(kind, in.begin(), in.end(), container, whole);
   }
 };
 
 template <Kind kind>
-using leaf = keep<kind, false>;
+using leaf = keep<kind, false, true>;
 template <Kind kind>
-using container = keep<kind, true>;
+using container = keep<kind, true, false>;
+template <Kind kind>
+using whole = keep<kind, true, true>;
 
 // clang-format off
 template <typename Word> struct action<g::lead<Word>> : leaf<Kind::choice> {};
@@ -91,7 +95,7 @@ template <> struct action<g::product_sign> : leaf<Kind::sign> {};
 template <> struct action<g::sum_sign> : leaf<Kind::sign> {};
 template <> struct action<g::comparison_sign> : leaf<Kind::sign> {};
 template <> struct action<g::no_limit> : leaf<Kind::no_limit> {};
-template <> struct action<g::broken_clause> : leaf<Kind::broken> {};
+template <typename Opener> struct action<g::broken_clause<Opener>> : leaf<Kind::broken> {};
 template <> struct action<g::broken_item> : leaf<Kind::broken> {};
 template <> struct action<g::statistic_name> : leaf<Kind::choice> {};
 template <> struct action<g::each_statistic> : leaf<Kind::choice> {};
@@ -130,7 +134,8 @@ template <> struct action<g::given_readings> : container<Kind::given_readings> {
 template <> struct action<g::given_amount> : container<Kind::given_amount> {};
 template <> struct action<g::assertion> : container<Kind::assertion> {};
 template <> struct action<g::alternative> : container<Kind::assertion> {};
-template <> struct action<g::call> : container<Kind::call> {};
+template <> struct action<g::bracketed> : whole<Kind::bracketed> {};
+template <> struct action<g::call> : whole<Kind::call> {};
 template <> struct action<g::product> : container<Kind::product> {};
 template <> struct action<g::expression> : container<Kind::sum> {};
 template <> struct action<g::comparison> : container<Kind::comparison> {};
@@ -236,24 +241,41 @@ std::string_view skip_gap(std::string_view rest) {
   return rest;
 }
 
+struct Stop {
+  std::string_view token;
+  std::string found;
+};
+
+// What stands where reading stopped. An open text is shown from its quote on.
+template <typename Rule>
+Stop stop_at(const Reader& reader, const char* current, const char* end) {
+  if constexpr (std::is_same_v<Rule, g::closing_quote>) {
+    const std::string_view before(reader.start, static_cast<std::size_t>(current - reader.start));
+    const std::string_view open = before.substr(before.rfind('"'));
+    return {open, diagnose::quoted(open)};
+  } else {
+    const std::string_view token = token_at(skip_gap({current, static_cast<std::size_t>(end - current)}));
+    return {token, token.empty() ? "the end of the file" : diagnose::quoted(token)};
+  }
+}
+
 template <typename Rule>
 struct control : peg::normal<Rule> {
   template <typename Input, typename... States>
   [[noreturn]] static void raise(const Input& in, Reader& reader, States&&... /*unused*/) {
     static_assert(g::expectation_of<Rule>.expected != nullptr, "a rule that can stop the reading needs a text");
-    const std::string_view rest = skip_gap({in.current(), static_cast<std::size_t>(in.end() - in.current())});
-    const std::string_view token = token_at(rest);
-    const std::uint32_t at = reader.offset(rest.data());
-    const source::Span span{reader.file, at, at + static_cast<std::uint32_t>(token.size())};
-    const std::string found = token.empty() ? "the end of the file" : diagnose::quoted(token);
+    const Stop stop = stop_at<Rule>(reader, in.current(), in.end());
+    const std::uint32_t at = reader.offset(stop.token.data());
+    const source::Span span{reader.file, at, at + static_cast<std::uint32_t>(stop.token.size())};
+    reader.failed_at = std::max(in.current(), stop.token.data());
     reader.diagnostics.error(diagnose::Code::syntax_unexpected, span,
-                             "found " + found + ", expected " + g::expectation_of<Rule>.expected,
-                             help_for<Rule>(token));
+                             "found " + stop.found + ", expected " + g::expectation_of<Rule>.expected,
+                             help_for<Rule>(stop.token));
     throw peg::parse_error("stopped", in);
   }
 };
 
-// Too many errors: reading stops; a diagnostic of its own says so.
+// Brackets are counted before reading, so that no text can exhaust the stack.
 bool nested_too_deep(std::string_view text, std::uint32_t& where) {
   int depth = 0;
   bool in_text = false;
@@ -286,7 +308,7 @@ std::vector<Branch> parse_branches(const source::SourceMap& sources, source::Fil
                       "split the formula into measures of its own");
     return {};
   }
-  Reader reader{sources, file, text.data(), diagnostics, {}};
+  Reader reader{sources, file, text.data(), diagnostics, {}, text.data()};
   peg::memory_input<peg::tracking_mode::lazy> in(text.data(), text.data() + text.size(), "");
   if (!peg::parse<g::file, action, control>(in, reader)) {
     diagnostics.error(diagnose::Code::syntax_unexpected, {file, 0, 0}, "the file cannot be read as rules");
