@@ -47,8 +47,8 @@ class Checker {
   void unknown_word(const syntax::Text& word, const std::vector<std::string>& known, const std::string& what);
   Provenance provenance(const syntax::Provenance& tree);
   bool unit(const syntax::WrittenUnit& written, Type& out);
-  std::string unit_text(UnitId unit) const;
-  std::string type_text(const Type& type) const;
+  [[nodiscard]] std::string unit_text(UnitId unit) const;
+  [[nodiscard]] std::string type_text(const Type& type) const;
   void error(diagnose::Code code, const Span& span, std::string message, std::string help = {}) {
     diagnostics_.error(code, span, std::move(message), std::move(help));
   }
@@ -73,6 +73,8 @@ class Checker {
   std::optional<FormulaId> call(const syntax::CallExpr& node, const Measure& measure, const Span& span);
   std::optional<FormulaId> lookup(const syntax::CallExpr& node, TableId table, const Measure& measure,
                                   const Span& span);
+  void unknown_function(const syntax::Text& name);
+  bool applicable(const Formula& call, const std::string& name);
   std::optional<FormulaId> function(const syntax::CallExpr& node, const Measure& measure, const Span& span);
   std::optional<FormulaId> binary(const syntax::BinaryExpr& node, const Measure& measure, const Span& span);
   std::optional<Type> sum_type(bool subtract, const Type& left, const Type& right, const Span& span);

@@ -1,3 +1,5 @@
+#include <array>
+
 #include "check/checker.hpp"
 #include "diagnose/suggest.hpp"
 
@@ -78,30 +80,56 @@ std::optional<FormulaId> Checker::lookup(const syntax::CallExpr& node, TableId t
   return add({FormulaKind::lookup, table, {}, {*key}, type, span});
 }
 
+namespace {
+
+struct Function {
+  std::string_view name;
+  FormulaKind kind;
+  std::size_t least, most;  // arguments
+};
+constexpr std::array<Function, 5> functions{{{"cumulative", FormulaKind::cumulative, 1, 1},
+                                             {"total", FormulaKind::total, 1, 1},
+                                             {"larger", FormulaKind::greatest, 2, 8},
+                                             {"smaller", FormulaKind::least, 2, 8},
+                                             {"fraction", FormulaKind::fraction, 1, 1}}};
+
+}  // namespace
+
+void Checker::unknown_function(const syntax::Text& name) {
+  std::vector<std::string_view> known;
+  for (const Function& one : functions) {
+    known.push_back(one.name);
+  }
+  for (const Table& table : rules_.tables) {
+    known.emplace_back(table.name);
+  }
+  error(diagnose::Code::name_unknown, name.span, "found `" + name.value + "`, no table or function of that name",
+        diagnose::suggestion(name.value, known));
+}
+
+// Whether a function may be applied to its arguments; reports why not.
+bool Checker::applicable(const Formula& call, const std::string& name) {
+  const Formula& first = rules_.formulas.at(call.arguments.front());
+  const bool over_series = call.kind == FormulaKind::cumulative || call.kind == FormulaKind::total;
+  if (first.type.is_word() || (over_series && first.kind != FormulaKind::reading)) {
+    error(diagnose::Code::limit_kind, first.span, "found something else than a measured reading in `" + name + "`");
+    return false;
+  }
+  if (call.kind == FormulaKind::fraction && unit_of(first.type).dimension != quantity::Dimension{}) {
+    error(diagnose::Code::unit_dimension, first.span, "found " + type_text(first.type) + ", expected a percentage");
+    return false;
+  }
+  return std::all_of(call.arguments.begin(), call.arguments.end(), [&](FormulaId argument) {
+    const Formula& other = rules_.formulas.at(argument);
+    return comparable(first.type, other.type, other.span);
+  });
+}
+
 std::optional<FormulaId> Checker::function(const syntax::CallExpr& node, const Measure& measure, const Span& span) {
-  struct Function {
-    std::string_view name;
-    FormulaKind kind;
-    std::size_t least, most;
-  };
-  static constexpr Function functions[] = {{"cumulative", FormulaKind::cumulative, 1, 1},
-                                           {"total", FormulaKind::total, 1, 1},
-                                           {"larger", FormulaKind::greatest, 2, 8},
-                                           {"smaller", FormulaKind::least, 2, 8},
-                                           {"fraction", FormulaKind::fraction, 1, 1}};
-  const auto* const at = std::find_if(std::begin(functions), std::end(functions),
+  const auto* const at = std::find_if(functions.begin(), functions.end(),
                                       [&](const Function& one) { return one.name == node.name.value; });
-  if (at == std::end(functions)) {
-    std::vector<std::string_view> known;
-    for (const Function& one : functions) {
-      known.push_back(one.name);
-    }
-    for (const Table& table : rules_.tables) {
-      known.emplace_back(table.name);
-    }
-    error(diagnose::Code::name_unknown, node.name.span,
-          "found `" + node.name.value + "`, no table or function of that name",
-          diagnose::suggestion(node.name.value, known));
+  if (at == functions.end()) {
+    unknown_function(node.name);
     return std::nullopt;
   }
   if (node.arguments.size() < at->least || node.arguments.size() > at->most) {
@@ -117,27 +145,12 @@ std::optional<FormulaId> Checker::function(const syntax::CallExpr& node, const M
     }
     out.arguments.push_back(*id);
   }
-  const Formula& first = rules_.formulas.at(out.arguments.front());
-  out.type = first.type;
-  out.index = first.index;
-  const bool over_series = at->kind == FormulaKind::cumulative || at->kind == FormulaKind::total;
-  if (first.type.is_word() || (over_series && first.kind != FormulaKind::reading)) {
-    error(diagnose::Code::limit_kind, first.span,
-          "found something else than a measured reading in `" + node.name.value + "`");
+  if (!applicable(out, node.name.value)) {
     return std::nullopt;
   }
-  if (at->kind == FormulaKind::fraction) {
-    if (unit_of(first.type).dimension != quantity::Dimension{}) {
-      error(diagnose::Code::unit_dimension, first.span, "found " + type_text(first.type) + ", expected a percentage");
-      return std::nullopt;
-    }
-    out.type = Type{};
-  }
-  for (const FormulaId argument : out.arguments) {
-    if (!comparable(first.type, rules_.formulas.at(argument).type, rules_.formulas.at(argument).span)) {
-      return std::nullopt;
-    }
-  }
+  const Formula& first = rules_.formulas.at(out.arguments.front());
+  out.index = first.index;
+  out.type = at->kind == FormulaKind::fraction ? Type{} : first.type;
   return add(std::move(out));
 }
 

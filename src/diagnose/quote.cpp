@@ -34,4 +34,21 @@ std::string quoted(std::string_view text, std::size_t most) {
   return out;
 }
 
+std::string printable(std::string_view text) {
+  constexpr std::string_view mark = "\xEF\xBF\xBD";
+  std::string out;
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    const auto value = static_cast<unsigned char>(text[at]);
+    const bool upper_control =
+        value == 0xC2U && at + 1 < text.size() && static_cast<unsigned char>(text[at + 1]) < 0xA0U;
+    if (value < 0x20U || value == 0x7FU || upper_control) {
+      out += mark;
+      at += upper_control ? 1 : 0;
+    } else {
+      out.push_back(text[at]);
+    }
+  }
+  return out;
+}
+
 }  // namespace plumbrule::diagnose

@@ -48,7 +48,7 @@ class Evaluator {
   Amount convert(const plan::Check& check, const Measured& value);
   Judged compare(const plan::Check& check, std::uint32_t check_index, const Amount& value, const Span& span);
   Judged each(const plan::Check& check, std::uint32_t check_index);
-  Reason mismatch(const plan::Check& check, const Result& result) const;
+  [[nodiscard]] Reason mismatch(const plan::Check& check, const Result& result) const;
 };
 
 Judged Evaluator::applies(const plan::Requirement& requirement) {

@@ -104,11 +104,15 @@ Reason Measuring::execute(const plan::Op& op, const Frame& frame) {
       stack_.push_back({plan_.numbers[op.index], 0, quantity::Bound::exact});
       return Reason::none;
     case plan::OpCode::reading:
-      return push_reading(frame.specimen->readings[op.index], op.index, frame);
+      return frame.specimen == nullptr ? Reason::missing_reading
+                                       : push_reading(frame.specimen->readings[op.index], op.index, frame);
     case plan::OpCode::result:
       stack_.push_back(frame.value);
       return Reason::none;
     case plan::OpCode::lookup: {
+      if (frame.specimen == nullptr) {
+        return Reason::missing_reading;
+      }
       const Value& key = frame.specimen->readings[op.reading];
       if (key.kind != Value::Kind::word) {
         return why_unusable(key);

@@ -40,8 +40,8 @@ class Binder {
   Value word(const Node& node, check::CategoryId category, const std::string& what);
   ConditionStated condition(const Entry& entry, check::ConditionId id);
   Value sieve(const Node& node);
-  std::string type_text(const check::Type& type) const;
-  Value unusable(const Span& span) const { return {Value::Kind::unusable, {}, none, span}; }
+  [[nodiscard]] std::string type_text(const check::Type& type) const;
+  [[nodiscard]] static Value unusable(const Span& span) { return {Value::Kind::unusable, {}, none, span}; }
   diagnose::Diagnostic& error(diagnose::Code code, const Span& span, std::string message, std::string help = {}) {
     return diagnostics_.error(code, span, std::move(message), std::move(help));
   }
@@ -65,7 +65,7 @@ class Binder {
   void companion(const Entry& entry, check::MeasureId measure, const Result& row);
   void missing_conditions(const Result& result);
   void add(Result result);
-  check::MeasureId find_measure(std::string_view name) const;
+  [[nodiscard]] check::MeasureId find_measure(std::string_view name) const;
 };
 
 /// Words of a submittal may be written with blanks, hyphens or underscores: "solid spin" is solid_spin.

@@ -26,8 +26,11 @@ class Deriver {
   const Context& context_;
   const evaluate::Finding& finding_;
   std::vector<Line> lines_;
-  const check::Assertion* assertion_ = nullptr;
-  const check::Measure* measure_ = nullptr;
+  // Set by the first check step, before any step that speaks of a measure.
+  check::Assertion no_assertion_;
+  check::Measure no_measure_;
+  const check::Assertion* assertion_ = &no_assertion_;
+  const check::Measure* measure_ = &no_measure_;
   bool many_specimens_ = false;
 
   void line(int depth, std::string text, const source::Span& span = {}) {

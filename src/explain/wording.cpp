@@ -34,7 +34,7 @@ std::string_view bound_words(Bound bound) {
   }
 }
 
-std::string with_unit(std::string number, const std::string& unit) {
+std::string with_unit(const std::string& number, const std::string& unit) {
   return unit.empty() ? number : number + " " + unit;
 }
 
@@ -56,7 +56,7 @@ std::string one_line(std::string_view text) {
 }
 
 std::string show(const Decimal& value) {
-  const std::string text = value.text();
+  std::string text = value.text();
   const std::size_t point = text.find('.');
   if (point == std::string::npos || text.size() - point - 1 <= most_decimals) {
     return text;
@@ -69,7 +69,7 @@ std::string show(const quantity::Amount& amount, const quantity::UnitTable& unit
 }
 
 std::string show(const Context& context, const quantity::Amount& amount, check::BasisId basis) {
-  const std::string text = show(amount, context.evidence.units);
+  std::string text = show(amount, context.evidence.units);
   return basis == check::none ? text : text + " of " + spaced(context.rules.bases[basis].name);
 }
 

@@ -1,16 +1,18 @@
 #include <algorithm>
 #include <array>
 
+#include "diagnose/quote.hpp"
 #include "report/report.hpp"
 
 namespace plumbrule::report {
 namespace {
 
+using diagnose::printable;
 using evaluate::Outcome;
 using explain::Explanation;
 using explain::Verdict;
 
-std::string paint(std::string text, std::string_view colour, bool wanted) {
+std::string paint(const std::string& text, std::string_view colour, bool wanted) {
   return wanted ? "\x1b[" + std::string(colour) + "m" + text + "\x1b[0m" : text;
 }
 
@@ -24,7 +26,13 @@ std::string verdict(const Explanation& one, bool colour) {
 }
 
 std::string heading(const std::string& name, const std::string& value) {
-  return value.empty() ? "" : name + std::string(name.size() < 14 ? 14 - name.size() : 1, ' ') + value + "\n";
+  return value.empty() ? ""
+                       : name + std::string(name.size() < 14 ? 14 - name.size() : 1, ' ') + printable(value) + "\n";
+}
+
+// For values that carry colour of ours.
+std::string shaded_heading(const std::string& name, const std::string& value) {
+  return name + std::string(name.size() < 14 ? 14 - name.size() : 1, ' ') + value + "\n";
 }
 
 // Marks that qualify a clause: optional, advisory, unverified.
@@ -46,11 +54,11 @@ std::string marks(const Explanation& one) {
 }
 
 std::string detail(const std::string& name, const std::string& value) {
-  return value.empty() ? "" : "      " + name + ": " + value + "\n";
+  return value.empty() ? "" : "      " + name + ": " + printable(value) + "\n";
 }
 
 std::string finding(const Explanation& one, bool colour) {
-  std::string out = "  " + one.number + "  " + one.title + ": " + verdict(one, colour) + marks(one) + "\n";
+  std::string out = "  " + one.number + "  " + printable(one.title) + ": " + verdict(one, colour) + marks(one) + "\n";
   if (one.verdict == Verdict::complies) {
     return out + detail("value", one.why);
   }
@@ -91,7 +99,7 @@ std::string counts(const std::vector<Explanation>& findings) {
 }
 
 std::string section(const SpecificationReport& report, bool colour) {
-  std::string out = "\n" + report.title + "\n";
+  std::string out = "\n" + printable(report.title) + "\n";
   out += heading("  edition", report.edition + (report.agency.empty() ? "" : ", " + report.agency));
   const std::string note = report.status_note.empty() ? "" : ": " + report.status_note;
   out += heading("  limits", std::string(explain::status_text(report.status)) + note);
@@ -100,14 +108,14 @@ std::string section(const SpecificationReport& report, bool colour) {
   const std::string_view shade = report.outcome == Outcome::no_exception_taken ? "34"
                                  : report.outcome == Outcome::incomplete       ? "33"
                                                                                : "1;31";
-  out += heading("  outcome", paint(std::string(explain::outcome_text(report.outcome)), shade, colour) + ": " +
-                                  std::string(outcome_meaning(report.outcome)));
+  out += shaded_heading("  outcome", paint(std::string(explain::outcome_text(report.outcome)), shade, colour) + ": " +
+                                         std::string(outcome_meaning(report.outcome)));
   out += heading("  clauses", counts(report.findings));
   std::string current;
   for (const Explanation& one : report.findings) {
     if (one.section != current) {
       current = one.section;
-      out += "\n " + current + "\n";
+      out += "\n " + printable(current) + "\n";
     }
     out += finding(one, colour);
   }
@@ -131,7 +139,7 @@ std::string text(const Report& report, bool colour) {
 }
 
 std::string explanation_text(const Explanation& one, bool colour) {
-  std::string out = one.number + "  " + one.title + ": " + verdict(one, colour) + marks(one) + "\n";
+  std::string out = one.number + "  " + printable(one.title) + ": " + verdict(one, colour) + marks(one) + "\n";
   out += heading("  demand", one.sentence);
   out += heading("  cited", one.cite);
   const std::string note = one.status_note.empty() ? "" : ": " + one.status_note;
@@ -142,8 +150,8 @@ std::string explanation_text(const Explanation& one, bool colour) {
   out += heading("  reason", one.because) + heading("  to mend", one.mend) + heading("  submit", one.submit);
   out += "  steps\n";
   for (const explain::Line& line : one.steps) {
-    out += std::string(4 + 2 * static_cast<std::size_t>(line.depth), ' ') + line.text;
-    out += line.place.empty() ? "\n" : "   [" + line.place + "]\n";
+    out += std::string(4 + 2 * static_cast<std::size_t>(line.depth), ' ') + printable(line.text);
+    out += line.place.empty() ? "\n" : "   [" + printable(line.place) + "]\n";
   }
   return out;
 }

@@ -57,7 +57,7 @@ class Builder {
   void basis(const Branch& item);
   void measure(const Branch& item);
   void measure_clause(Measure& out, const Branch& clause);
-  Reading reading(const Branch& branch) const;
+  [[nodiscard]] Reading reading(const Branch& branch) const;
   Refusal refusal(const Branch& clause);
   void table(const Branch& item);
   void grading(const Branch& item);
@@ -68,7 +68,7 @@ class Builder {
   void section(const Branch& item);
   void requirement(const Branch& item);
   void requirement_clause(Requirement& out, const Branch& clause);
-  Test test(const Branch& branch) const;
+  [[nodiscard]] Test test(const Branch& branch) const;
   void example(const Branch& item);
   Given given(const Branch& clause);
   Expect expect(const Branch& clause);
