@@ -20,6 +20,7 @@ void add_review(CLI::App& app, plumbrule::command::ReviewOptions& options) {
   command->add_option("--explain", options.explain, "Only this clause, with every step from reading to verdict");
   command->add_option("--format", options.format, "text or json")->transform(CLI::CheckedTransformer(formats));
   command->add_option("--out", options.out, "Write the report to this file");
+  command->add_flag("--log", options.log, "Say on standard error what is being done");
 }
 
 void add_proof(CLI::App& app, plumbrule::command::ProofOptions& options) {
@@ -27,6 +28,7 @@ void add_proof(CLI::App& app, plumbrule::command::ProofOptions& options) {
   command->add_option("RULES", options.paths, "Rule files, or folders of them")->required();
   command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated");
   command->add_option("--format", options.format, "text or json")->transform(CLI::CheckedTransformer(formats));
+  command->add_flag("--log", options.log, "Say on standard error what is being done");
 }
 
 constexpr const char* footer =

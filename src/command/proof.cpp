@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "command/log.hpp"
 #include "command/rule_set.hpp"
 #include "diagnose/render.hpp"
 #include "explain/explanation.hpp"
@@ -120,6 +121,7 @@ std::string summary(const RuleSet& set, std::size_t errors) {
 }  // namespace
 
 Exit proof(const ProofOptions& options) {
+  const Log log(options.log);
   source::SourceMap sources;
   diagnose::Diagnostics diagnostics;
   std::string text;
@@ -130,6 +132,7 @@ Exit proof(const ProofOptions& options) {
   }
   const auto libraries = library_folders(options.libraries);
   for (const std::string& path : files) {
+    log.note("proving " + path);
     const auto set = prepare(sources, path, libraries, diagnostics);
     if (!set) {
       text += path + ": not usable\n";

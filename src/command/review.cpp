@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "command/log.hpp"
 #include "command/rule_set.hpp"
 #include "diagnose/encoding.hpp"
 #include "diagnose/suggest.hpp"
@@ -157,20 +158,24 @@ std::optional<std::string> explained(const report::Report& report, const std::st
 }  // namespace
 
 Exit review(const ReviewOptions& options) {
+  const Log log(options.log);
   source::SourceMap sources;
   const auto sets = prepare_all(sources, options);
   if (!sets) {
     return Exit::rules_broken;
   }
+  log.note("rules checked and compiled: " + std::to_string(sets->size()) + " specifications");
   const auto document = read_submittal(sources, options.submittal);
   if (!document) {
     return Exit::unusable;
   }
+  log.note("submittal read: " + options.submittal);
   Reviewed reviewed = run(sources, *document, *sets);
   print_diagnostics(reviewed.problems, sources);
   if (!reviewed.usable) {
     return Exit::unusable;
   }
+  log.note("reviewed, " + std::to_string(reviewed.problems.all().size()) + " errors of the submittal");
   reviewed.report.submittal = options.submittal;
   const bool colour = options.out.empty() && colour_output();
   std::optional<std::string> text;

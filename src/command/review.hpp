@@ -17,6 +17,7 @@ struct ReviewOptions {
   std::string explain;  // a clause number, or empty
   std::string out;      // a file, or empty
   Format format = Format::text;
+  bool log = false;
 };
 
 [[nodiscard]] Exit review(const ReviewOptions& options);
