@@ -23,14 +23,27 @@ template <typename Opener>
 struct broken_clause : seq<any_token, peg::until<at<past_failure, sor<Opener, next_item>>, sor<gap_one, any_token>>> {};
 struct broken_item : seq<any_token, peg::until<at<past_failure, next_item>, sor<gap_one, any_token>>> {};
 
+/// Holds if reading stopped here or behind: only then is anything skipped.
+struct stopped_here {
+  using rule_t = stopped_here;
+  using subs_t = peg::type_list<>;
+  template <peg::apply_mode, peg::rewind_mode, template <typename...> class, template <typename...> class,
+            typename Input, typename State>
+  [[nodiscard]] static bool match(Input& in, State& state) {
+    return state.failed_at != nullptr && state.failed_at >= in.current();
+  }
+};
+
+/// Words that end an item though they open no item: the clauses of an amendment, in which requirements stand.
+struct amendment_word : sor<k_amends, k_effective, k_retitle, k_withdraw, k_replace, k_add> {};
 /// Something that opens no clause here: reported, never skipped in silence.
-struct unknown_clause : seq<not_at<sor<item_opener, peg::eof>>, peg::raise<unknown_clause>> {};
+struct unknown_clause : seq<not_at<sor<item_opener, amendment_word, peg::eof>>, peg::raise<unknown_clause>> {};
 struct unknown_item : seq<not_at<peg::eof>, peg::raise<unknown_item>> {};
 
 /// The clauses of an item. `Opener`: the words that open one, at which reading goes on after an error.
 template <typename Clause, typename Opener>
-struct clauses
-    : star<sor<peg::try_catch<sor<Clause, unknown_clause>>, seq<not_at<next_item>, broken_clause<Opener>>>, gap> {};
+struct clauses : star<sor<peg::try_catch<sor<Clause, unknown_clause>>, seq<stopped_here, broken_clause<Opener>>>, gap> {
+};
 
 /// A clause begins with its word, which becomes the first child of its branch.
 template <typename Word>
@@ -52,13 +65,16 @@ struct in_clause : if_must<lead<k_in>, gap, unit> {};
 // Vocabulary, category, condition, basis.
 struct provenance_opener : sor<k_source, k_status, k_note> {};
 struct vocabulary_item : if_must<lead<k_vocabulary>, gap, new_name, gap, title, gap,
-                                 clauses<sor<source_clause, note_clause>, provenance_opener>> {};
+                                 clauses<sor<source_clause, status_clause, note_clause>, provenance_opener>> {};
 struct category_item : if_must<lead<k_category>, gap, new_name, gap, title, gap, colon, gap, words> {};
 struct sieve_designations : seq<k_sieve, gap, must<k_designation>> {};
 struct as_clause : if_must<lead<k_as>, gap, sieve_designations> {};
+struct text_word : k_text {};
+struct as_text_clause : if_must<lead<k_as>, gap, text_word> {};
 struct among_clause : if_must<lead<k_among>, gap, category_name> {};
 struct condition_scale : sor<in_clause, as_clause, among_clause> {};
-struct condition_item : if_must<lead<k_condition>, gap, new_name, gap, title, gap, condition_scale> {};
+struct condition_item
+    : if_must<lead<k_condition>, gap, new_name, gap, title, gap, condition_scale, opt<gap, within_condition>> {};
 struct basis_item : if_must<lead<k_basis>, gap, new_name, gap, title> {};
 
 // Measure.
@@ -72,10 +88,11 @@ struct readings : seq<reading, star<gap, comma, gap, must<reading>>> {};
 struct from_clause : if_must<lead<k_from>, gap, readings> {};
 struct computed_clause : if_must<lead<k_computed>, gap, k_as, gap, expression> {};
 struct refused_clause : if_must<lead<k_refused>, gap, k_when, gap, comparison, gap, because_clause> {};
-struct measure_clause : sor<in_clause, among_clause, reported_clause, measure_under_clause, method_clause, from_clause,
-                            computed_clause, refused_clause, source_clause, status_clause, note_clause> {};
+struct measure_clause
+    : sor<in_clause, among_clause, as_text_clause, reported_clause, measure_under_clause, method_clause, from_clause,
+          computed_clause, refused_clause, source_clause, status_clause, note_clause> {};
 struct measure_opener
-    : sor<k_in, k_among, k_reported, k_under, k_method, k_from, k_computed, k_refused, provenance_opener> {};
+    : sor<k_in, k_among, k_as, k_reported, k_under, k_method, k_from, k_computed, k_refused, provenance_opener> {};
 struct measure_item
     : if_must<lead<k_measure>, gap, new_name, gap, title, gap, clauses<measure_clause, measure_opener>> {};
 
@@ -92,9 +109,12 @@ struct sieve_amount : sor<sieve_designation, quantity> {};
 struct no_limit : seq<k_no, gap, must<k_limit>> {};
 struct band : seq<quantity, opt<gap, k_to, gap, must<quantity>>> {};
 struct band_or_none : sor<no_limit, band> {};
-struct grading_row : if_must<k_sieve, gap, sieve_amount, gap, band_or_none> {};
-struct grading_clause : sor<source_clause, status_clause, note_clause, cite_clause, grading_row> {};
-struct grading_opener : sor<k_sieve, k_cite, provenance_opener> {};
+struct row_tolerance : if_must<tolerance_name, gap, k_within, gap, quantity> {};
+struct grading_row : if_must<k_sieve, gap, sieve_amount, gap, band_or_none, star<gap, row_tolerance>> {};
+/// The rule on consecutive sieves: what part of the band counts as its end.
+struct ends_clause : if_must<lead<k_ends>, gap, quantity, gap, k_of, gap, k_the, gap, k_band> {};
+struct grading_clause : sor<source_clause, status_clause, note_clause, cite_clause, ends_clause, grading_row> {};
+struct grading_opener : sor<k_sieve, k_cite, k_ends, provenance_opener> {};
 struct grading_item
     : if_must<lead<k_grading>, gap, new_name, gap, title, gap, clauses<grading_clause, grading_opener>> {};
 
@@ -114,10 +134,24 @@ struct rounding_word : k_rounding {};
 struct rounding_method
     : if_must<rounding_word, gap, k_method, gap, opt<rounding_place, gap>, opt<comma, gap>, ties_rule> {};
 struct comparing_method : sor<absolute_method, rounding_method> {};
-struct compare_clause : if_must<lead<k_compare>, gap, k_by, gap, k_the, gap, comparing_method> {};
+struct compared_measure : name {};
+struct compare_clause
+    : if_must<lead<k_compare>, gap, opt<compared_measure, gap>, k_by, gap, k_the, gap, comparing_method> {};
+/// Staged rounding: each specimen before the statistic.
+struct round_clause
+    : if_must<lead<k_round>, gap, k_each, gap, k_specimen, gap, rounding_place, gap, opt<comma, gap>, ties_rule> {};
+/// Validity of a test by its date.
+struct month_or_day : sor<k_months, k_days> {};
+struct tested_clause : if_must<lead<k_tested>, gap, k_within, gap, integer, gap, month_or_day> {};
+struct effective_date : edition_mark {};
+struct effective_clause : if_must<lead<k_effective>, gap, effective_date> {};
+struct lint_code : clause_number {};
+struct accept_clause : if_must<lead<k_accept>, gap, lint_code, gap, because_clause> {};
 struct specification_clause
-    : sor<edition_clause, uses_clause, agency_clause, compare_clause, source_clause, status_clause, note_clause> {};
-struct specification_opener : sor<k_edition, k_uses, k_agency, k_compare, provenance_opener> {};
+    : sor<edition_clause, uses_clause, agency_clause, compare_clause, round_clause, tested_clause, effective_clause,
+          accept_clause, source_clause, status_clause, note_clause> {};
+struct specification_opener
+    : sor<k_edition, k_uses, k_agency, k_compare, k_round, k_tested, k_effective, k_accept, provenance_opener> {};
 struct specification_item : if_must<lead<k_specification>, gap, new_name, gap, title, gap,
                                     clauses<specification_clause, specification_opener>> {};
 struct section_item : if_must<lead<k_section>, gap, clause_number, gap, title> {};
@@ -129,11 +163,16 @@ struct severity_word : name {};
 struct severity_clause : if_must<lead<k_severity>, gap, severity_word> {};
 struct either_clause : if_must<lead<k_either>, gap, alternative, gap, plus<seq<k_or, gap, must<alternative>, gap>>> {};
 struct assertion_clause : seq<assertion_ahead, assertion> {};
-struct requirement_clause
-    : sor<where_clause, optional_clause, severity_clause, compare_clause, cite_clause, because_clause, mend_clause,
-          source_clause, status_clause, note_clause, either_clause, assertion_clause> {};
-struct requirement_opener
-    : sor<k_where, k_optional, k_severity, k_compare, k_cite, k_because, k_mend, k_either, provenance_opener> {};
+struct not_required : seq<k_not, gap, must<k_required>> {};
+struct shall_be : seq<k_shall, gap, must<k_be>> {};
+struct except_demand : sor<not_required, seq<shall_be, gap, must<be_limit>>> {};
+struct except_clause : if_must<lead<k_except>, gap, k_where, gap, test, more_tests, gap, opt<comma, gap>, except_demand,
+                               opt<gap, cite_clause>> {};
+struct requirement_clause : sor<where_clause, optional_clause, severity_clause, compare_clause, tested_clause,
+                                accept_clause, except_clause, cite_clause, because_clause, mend_clause, source_clause,
+                                status_clause, note_clause, either_clause, assertion_clause> {};
+struct requirement_opener : sor<k_where, k_optional, k_severity, k_compare, k_tested, k_accept, k_except, k_cite,
+                                k_because, k_mend, k_either, provenance_opener> {};
 struct requirement_item : if_must<lead<k_requirement>, gap, clause_number, gap, title, gap,
                                   clauses<requirement_clause, requirement_opener>> {};
 
@@ -158,9 +197,32 @@ struct example_opener : sor<k_given, k_expect, k_note> {};
 struct example_item : if_must<lead<k_example>, gap, title, gap, k_for, gap, example_target, gap,
                               clauses<example_clause, example_opener>> {};
 
+// Term: a name for conditions or for a limit, so that nothing is written twice.
+struct term_conditions : seq<condition_value, more_conditions> {};
+struct term_limit : sor<at_limit, between_limit, one_of_limit, within_limit> {};
+struct term_meaning : sor<term_limit, term_conditions> {};
+struct term_item : if_must<lead<k_term>, gap, new_name, gap, opt<title, gap>, k_means, gap, term_meaning> {};
+
+// Amendment: changes to an edition of a specification, by clause number.
+struct specification_name : name {};
+struct amends_clause : if_must<lead<k_amends>, gap, specification_name, gap, k_edition, gap, edition_mark> {};
+struct new_title : texts {};
+struct retitle_clause : if_must<lead<k_retitle>, gap, clause_number, gap, new_title, opt<gap, cite_clause>> {};
+struct withdraw_clause : if_must<lead<k_withdraw>, gap, clause_number, gap, because_clause> {};
+struct new_limit : be_limit {};
+struct replace_limit : if_must<k_limit, gap, k_by, gap, new_limit> {};
+struct replace_rest : sor<seq<clause_number, gap, must<replace_limit>, opt<gap, cite_clause>>, requirement_item> {};
+struct replace_clause : if_must<lead<k_replace>, gap, replace_rest> {};
+struct add_clause : if_must<lead<k_add>, gap, requirement_item> {};
+struct amendment_clause : sor<amends_clause, effective_clause, retitle_clause, withdraw_clause, replace_clause,
+                              add_clause, source_clause, status_clause, note_clause> {};
+struct amendment_opener : sor<k_amends, k_effective, k_retitle, k_withdraw, k_replace, k_add, provenance_opener> {};
+struct amendment_item
+    : if_must<lead<k_amendment>, gap, new_name, gap, title, gap, clauses<amendment_clause, amendment_opener>> {};
+
 // The file.
 struct item : sor<vocabulary_item, category_item, condition_item, basis_item, measure_item, table_item, grading_item,
-                  specification_item, section_item, requirement_item, example_item> {};
+                  specification_item, section_item, requirement_item, example_item, term_item, amendment_item> {};
 struct version : integer {};
 struct first_line : seq<must<k_plumbrule>, gap, must<version>> {};
 struct broken_start : peg::until<at<next_item>, sor<gap_one, any_token>> {};

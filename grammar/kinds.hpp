@@ -43,6 +43,7 @@ enum class Kind : std::uint8_t {
   comparison,
   clause_group,  // one clause of an item: its first child is a choice with the clause's word
   row,           // of a table or grading
+  within,        // a tolerance: a name of it, a quantity, or both
   item,          // its first child is a choice with the item's word
 };
 

@@ -50,38 +50,57 @@ struct expression : seq<product, star<gap, sum_sign, gap, must<product>>> {};
 struct comparison_sign : sor<TAO_PEGTL_STRING("<="), TAO_PEGTL_STRING(">="), one<'<', '>', '='>> {};
 struct comparison : seq<expression, gap, must<comparison_sign>, gap, must<expression>> {};
 
+struct term_name : name {};
+
 // Conditions: soak 1 h, sieve No. 4, method_variant A.
-struct condition_amount : sor<sieve_designation, quantity, word> {};
+struct condition_point : sor<sieve_designation, quantity, word> {};
+struct most_or_least : sor<k_most, k_least> {};
+struct at_phrase : seq<k_at, gap, must<most_or_least>> {};
+struct condition_end : if_must<at_phrase, gap, quantity> {};
+struct condition_amount : sor<condition_end, condition_point> {};
+struct within_condition : if_must<k_within, gap, quantity> {};
 struct condition_name : name {};
-struct condition_value : seq<condition_name, gap, must<condition_amount>> {};
-struct more_conditions : star<gap, k_and, gap, must<condition_value>> {};
-struct under_conditions : if_must<k_under, gap, condition_value, more_conditions> {};
+struct condition_value : seq<condition_name, gap, must<condition_amount>, opt<gap, within_condition>> {};
+/// The name of a term that stands for conditions, told from a condition by what follows it.
+struct conditions_term : seq<name, not_at<gap, sor<sieve_designation, number, at_phrase, name>>> {};
+struct condition_or_term : sor<seq<at<conditions_term>, term_name>, condition_value> {};
+struct more_conditions : star<gap, k_and, gap, must<condition_or_term>> {};
+struct under_conditions : if_must<k_under, gap, condition_or_term, more_conditions> {};
 
 // Statistics over the specimens of a result.
 struct specimen_word : sor<k_specimens, k_specimen> {};
-struct specimen_count : seq<k_at, gap, k_least, gap, must<integer>, gap, must<specimen_word>> {};
-struct plain_specimen_count : seq<integer, gap, must<specimen_word>> {};
-struct of_specimens : sor<specimen_count, plain_specimen_count, specimen_word> {};
+struct each_lot : seq<k_in, gap, must<k_each>, gap, must<k_lot>> {};
+struct result_word : sor<k_results, k_result> {};
+struct results_counted : seq<result_word, opt<gap, each_lot>> {};
+struct counted : sor<results_counted, specimen_word> {};
+struct counted_at_least : seq<k_at, gap, k_least, gap, must<integer>, gap, must<counted>> {};
+struct of_specimens : sor<counted_at_least, specimen_word, results_counted> {};
 struct standard_deviation : seq<k_standard, gap, must<k_deviation>> {};
 struct statistic_name : sor<k_mean, k_least, k_greatest, k_range, standard_deviation> {};
 struct each_statistic : k_each {};
-struct statistic : sor<if_must<statistic_name, gap, k_of, gap, of_specimens>,
-                       if_must<each_statistic, gap, sor<seq<k_of, gap, must<of_specimens>>, specimen_word>>> {};
+struct statistic
+    : sor<if_must<statistic_name, gap, k_of, gap, of_specimens>,
+          if_must<each_statistic, gap, sor<seq<k_of, gap, must<of_specimens>>, specimen_word, result_word>>> {};
 struct statistic_ahead : at<sor<statistic_name, k_each>> {};
 
 // Limits.
-struct most_or_least : sor<k_most, k_least> {};
-struct at_phrase : seq<k_at, gap, must<most_or_least>> {};
 struct at_limit : if_must<at_phrase, gap, quantity> {};
 struct between_phrase : k_between {};
 struct between_limit : if_must<between_phrase, gap, quantity, gap, k_and, gap, quantity> {};
 struct one_of_phrase : seq<k_one, gap, must<k_of>> {};
 struct one_of_limit : if_must<one_of_phrase, gap, words> {};
 struct one_word : seq<word> {};
-struct be_limit : sor<at_limit, between_limit, one_of_limit, one_word> {};
+struct within_phrase : k_within {};
+struct job_mix_words : seq<k_the, gap, k_job, gap, k_mix> {};
+struct within_limit : if_must<within_phrase, gap, quantity, gap, k_from, gap, job_mix_words> {};
+struct be_limit : sor<at_limit, between_limit, one_of_limit, within_limit, one_word> {};
 struct conform_phrase : seq<k_conform, gap, must<k_to>, gap, must<k_grading>> {};
 struct grading_name : name {};
-struct conform_limit : if_must<conform_phrase, gap, grading_name> {};
+struct stockpile_tolerance : k_stockpile {};
+struct job_mix_tolerance : seq<k_job, gap, must<k_mix>> {};
+struct tolerance_name : sor<stockpile_tolerance, job_mix_tolerance> {};
+struct with_tolerance : if_must<k_within, gap, tolerance_name, gap, k_tolerance> {};
+struct conform_limit : if_must<conform_phrase, gap, grading_name, opt<gap, with_tolerance>> {};
 struct be_or_conform : sor<seq<k_be, gap, must<be_limit>>, conform_limit> {};
 struct shall_limit : if_must<k_shall, gap, be_or_conform> {};
 

@@ -33,6 +33,8 @@ PLUMBRULE_KEY(k_specification, "specification");
 PLUMBRULE_KEY(k_section, "section");
 PLUMBRULE_KEY(k_requirement, "requirement");
 PLUMBRULE_KEY(k_example, "example");
+PLUMBRULE_KEY(k_term, "term");
+PLUMBRULE_KEY(k_amendment, "amendment");
 // Openers of clauses.
 PLUMBRULE_KEY(k_in, "in");
 PLUMBRULE_KEY(k_reported, "reported");
@@ -58,6 +60,17 @@ PLUMBRULE_KEY(k_because, "because");
 PLUMBRULE_KEY(k_mend, "mend");
 PLUMBRULE_KEY(k_given, "given");
 PLUMBRULE_KEY(k_expect, "expect");
+PLUMBRULE_KEY(k_except, "except");
+PLUMBRULE_KEY(k_round, "round");
+PLUMBRULE_KEY(k_tested, "tested");
+PLUMBRULE_KEY(k_ends, "ends");
+PLUMBRULE_KEY(k_amends, "amends");
+PLUMBRULE_KEY(k_effective, "effective");
+PLUMBRULE_KEY(k_replace, "replace");
+PLUMBRULE_KEY(k_withdraw, "withdraw");
+PLUMBRULE_KEY(k_retitle, "retitle");
+PLUMBRULE_KEY(k_add, "add");
+PLUMBRULE_KEY(k_accept, "accept");
 // Inside phrases.
 PLUMBRULE_KEY(k_to, "to");
 PLUMBRULE_KEY(k_as, "as");
@@ -86,6 +99,8 @@ PLUMBRULE_KEY(k_above, "above");
 PLUMBRULE_KEY(k_below, "below");
 PLUMBRULE_KEY(k_the, "the");
 PLUMBRULE_KEY(k_standard, "standard");
+PLUMBRULE_KEY(k_within, "within");
+PLUMBRULE_KEY(k_means, "means");
 // Not reserved: read only where they can stand.
 PLUMBRULE_KEY(k_absolute, "absolute");
 PLUMBRULE_KEY(k_rounding, "rounding");
@@ -107,16 +122,31 @@ PLUMBRULE_KEY(k_shown, "shown");
 PLUMBRULE_KEY(k_does, "does");
 PLUMBRULE_KEY(k_apply, "apply");
 PLUMBRULE_KEY(k_number, "number");
+PLUMBRULE_KEY(k_text, "text");
+PLUMBRULE_KEY(k_stated, "stated");
+PLUMBRULE_KEY(k_required, "required");
+PLUMBRULE_KEY(k_result, "result");
+PLUMBRULE_KEY(k_results, "results");
+PLUMBRULE_KEY(k_lot, "lot");
+PLUMBRULE_KEY(k_job, "job");
+PLUMBRULE_KEY(k_mix, "mix");
+PLUMBRULE_KEY(k_stockpile, "stockpile");
+PLUMBRULE_KEY(k_tolerance, "tolerance");
+PLUMBRULE_KEY(k_months, "months");
+PLUMBRULE_KEY(k_days, "days");
+PLUMBRULE_KEY(k_band, "band");
 #undef PLUMBRULE_KEY
 
 struct item_opener : peg::sor<k_vocabulary, k_category, k_condition, k_basis, k_measure, k_table, k_grading,
-                              k_specification, k_section, k_requirement, k_example> {};
-struct clause_opener : peg::sor<k_in, k_reported, k_under, k_method, k_from, k_among, k_computed, k_refused, k_edition,
-                                k_uses, k_compare, k_status, k_source, k_agency, k_note, k_where, k_optional,
-                                k_severity, k_either, k_cite, k_because, k_mend, k_given, k_expect> {};
+                              k_specification, k_section, k_requirement, k_example, k_term, k_amendment> {};
+struct clause_opener
+    : peg::sor<k_in, k_reported, k_under, k_method, k_from, k_among, k_computed, k_refused, k_edition, k_uses,
+               k_compare, k_status, k_source, k_agency, k_note, k_where, k_optional, k_severity, k_either, k_cite,
+               k_because, k_mend, k_given, k_expect, k_except, k_round, k_tested, k_ends, k_amends, k_effective,
+               k_replace, k_withdraw, k_retitle, k_add, k_accept> {};
 struct phrase_word : peg::sor<k_plumbrule, k_to, k_as, k_by, k_of, k_or, k_and, k_not, k_is, k_shall, k_be, k_at,
                               k_most, k_least, k_between, k_one, k_conform, k_mean, k_each, k_greatest, k_range, k_when,
-                              k_for, k_ties, k_above, k_below, k_the, k_standard> {};
+                              k_for, k_ties, k_above, k_below, k_the, k_standard, k_within, k_means> {};
 struct reserved : peg::sor<item_opener, clause_opener, phrase_word> {};
 
 /// A name begins with a letter; letters, digits, underscores follow, parts are joined by single hyphens (C-100). It is

@@ -10,7 +10,7 @@
 
 namespace plumbrule::check {
 
-enum class NameKind : std::uint8_t { category, condition, measure, table, basis, grading };
+enum class NameKind : std::uint8_t { category, condition, measure, table, basis, grading, term };
 [[nodiscard]] std::string_view describe(NameKind kind);
 
 struct Named {
@@ -35,7 +35,10 @@ class Checker {
   std::map<std::string, Named, std::less<>> gradings_;  // gradings
   std::map<std::string, std::uint32_t, std::less<>> clauses_;
   std::vector<const syntax::Grading*> grading_trees_;
-  std::optional<syntax::Comparing> comparing_;
+  std::vector<syntax::Comparing> comparing_;
+  std::optional<syntax::Comparing> staged_;
+  Validity validity_;
+  std::map<std::string, const syntax::Term*, std::less<>> terms_;
 
   using Scope = std::map<std::string, Named, std::less<>>;
 
@@ -85,23 +88,41 @@ class Checker {
 
   // requirement.cpp
   void resolve(const syntax::Specification& tree);
+  void check_comparing();
   void resolve(const syntax::Requirement& tree);
   Test resolve(const syntax::Test& tree);
+  void requirement_head(const syntax::Requirement& tree, Requirement& out);
+  std::vector<Alternative> alternatives(const syntax::Requirement& tree);
   Alternative alternative(const syntax::Assertion& tree, const syntax::Requirement& requirement);
+  std::optional<Rounding> staged(const Measure& measure);
   void grading_assertions(const syntax::Assertion& tree, const syntax::Requirement& requirement, Alternative& out);
   std::vector<ConditionValue> condition_values(const std::vector<syntax::ConditionValue>& trees, const Measure& measure,
                                                const Span& where, ConditionId except);
   std::optional<ConditionValue> condition_value(const syntax::ConditionValue& tree);
   std::optional<Decimal> sieve(const syntax::Quantity& tree);
+  bool condition_quantity(const syntax::ConditionValue& tree, const Condition& condition, ConditionValue& out);
+  std::optional<Decimal> in_unit(const syntax::Quantity& tree, UnitId unit, bool difference, const std::string& what);
+  std::vector<syntax::ConditionValue> without_terms(const std::vector<syntax::ConditionValue>& trees);
+  syntax::Limit without_terms(const syntax::Limit& tree);
+  bool sieve_tolerance(const syntax::GradingRow& row, const syntax::Assertion& tree, const Measure& measure,
+                       const syntax::Requirement& requirement, Limit& out);
+  std::optional<Decimal> ends_fraction(const syntax::Grading& grading);
+
+  // exception.cpp
+  void exceptions(const syntax::Requirement& tree, Requirement& out);
+  void order_cases(const syntax::Requirement& tree, Requirement& out);
 
   // limit.cpp
   bool limit(const syntax::Limit& tree, const Measure& measure, const syntax::Statistic& statistic,
              const syntax::Requirement& requirement, Limit& out);
+  bool tolerance_limit(const syntax::Quantity& tree, const Measure& measure, const syntax::Statistic& statistic,
+                       const syntax::Requirement& requirement, Limit& out);
   bool word_limit(const syntax::Limit& tree, const Measure& measure, Limit& out);
   bool limit_type(const syntax::Quantity& tree, const Measure& measure, const syntax::Statistic& statistic, Type& type);
   bool band(const std::optional<syntax::Quantity>& low, const std::optional<syntax::Quantity>& high,
             const Measure& measure, const syntax::Statistic& statistic, const syntax::Requirement& requirement,
             Limit& out);
+  const syntax::Comparing* comparing(const Measure& measure, const syntax::Requirement& requirement) const;
   std::optional<Rounding> rounding(const syntax::Quantity& limit, UnitId unit, const Measure& measure,
                                    const syntax::Requirement& requirement);
   std::optional<Decimal> given_place(const syntax::Quantity& place, UnitId unit, const Span& limit);

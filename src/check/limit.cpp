@@ -2,7 +2,25 @@
 
 namespace plumbrule::check {
 
+// A limit that is the name of a term is replaced by what it means.
+syntax::Limit Checker::without_terms(const syntax::Limit& tree) {
+  if (tree.kind != syntax::LimitKind::words || tree.words.size() != 1) {
+    return tree;
+  }
+  const auto term = terms_.find(tree.words.front().value);
+  return term != terms_.end() && term->second->limit ? *term->second->limit : tree;
+}
+
 bool Checker::word_limit(const syntax::Limit& tree, const Measure& measure, Limit& out) {
+  if (measure.type.text) {
+    if (tree.words.size() != 1 || tree.words.front().value != "stated") {
+      error(diagnose::Code::limit_kind, tree.span,
+            "found words as the limit of measure `" + measure.name + "`, which is a text", "write `shall be stated`");
+      return false;
+    }
+    out.words = 1;
+    return true;
+  }
   if (!measure.type.is_word()) {
     error(diagnose::Code::limit_kind, tree.span,
           "found words as the limit of measure `" + measure.name + "`, which is in " + type_text(measure.type),
@@ -74,10 +92,25 @@ std::optional<Decimal> Checker::given_place(const syntax::Quantity& place, UnitI
   return place.number;
 }
 
+// The requirement's own way of comparing, else the specification's for the measure, else its general one.
+const syntax::Comparing* Checker::comparing(const Measure& measure, const syntax::Requirement& requirement) const {
+  if (requirement.comparing) {
+    return &*requirement.comparing;
+  }
+  const syntax::Comparing* general = nullptr;
+  for (const syntax::Comparing& one : comparing_) {
+    if (one.measure.value == measure.name) {
+      return &one;
+    }
+    general = one.measure.given() ? general : &one;
+  }
+  return general;
+}
+
 std::optional<Rounding> Checker::rounding(const syntax::Quantity& limit, UnitId unit_id, const Measure& measure,
                                           const syntax::Requirement& requirement) {
-  const std::optional<syntax::Comparing>& how = requirement.comparing ? requirement.comparing : comparing_;
-  if (!how || how->method == syntax::Comparing::Method::absolute) {
+  const syntax::Comparing* const how = comparing(measure, requirement);
+  if (how == nullptr || how->method == syntax::Comparing::Method::absolute) {
     return Rounding{};
   }
   Rounding out{limit.number.last_place(), how->ties};
@@ -151,9 +184,38 @@ bool Checker::band(const std::optional<syntax::Quantity>& low, const std::option
   return good;
 }
 
-bool Checker::limit(const syntax::Limit& tree, const Measure& measure, const syntax::Statistic& statistic,
+bool Checker::tolerance_limit(const syntax::Quantity& tree, const Measure& measure, const syntax::Statistic& statistic,
+                              const syntax::Requirement& requirement, Limit& out) {
+  // The tolerance of a temperature is a difference, of anything else a value like the measure's own.
+  syntax::Statistic as_difference = statistic;
+  as_difference.kind = syntax::StatisticKind::range;
+  Type type;
+  if (measure.type.is_word()) {
+    error(diagnose::Code::limit_kind, tree.span,
+          "found a tolerance for measure `" + measure.name + "`, which is " + type_text(measure.type));
+    return false;
+  }
+  if (!limit_type(tree, measure, as_difference, type)) {
+    return false;
+  }
+  const auto rule = rounding(tree, type.unit, measure, requirement);
+  if (!rule) {
+    return false;
+  }
+  if ((out.low || out.high) && out.unit != type.unit) {
+    error(diagnose::Code::unit_dimension, tree.span, "found a tolerance in another unit than its band",
+          "write both in one unit");
+    return false;
+  }
+  out.unit = type.unit;
+  out.tolerance = End{tree.number, *rule, tree.span};
+  return true;
+}
+
+bool Checker::limit(const syntax::Limit& written, const Measure& measure, const syntax::Statistic& statistic,
                     const syntax::Requirement& requirement, Limit& out) {
-  out.span = tree.span;
+  const syntax::Limit tree = without_terms(written);
+  out.span = written.span;
   bool good = false;
   if (tree.kind == syntax::LimitKind::words) {
     good = word_limit(tree, measure, out);
@@ -164,6 +226,8 @@ bool Checker::limit(const syntax::Limit& tree, const Measure& measure, const syn
     }
   } else if (tree.kind == syntax::LimitKind::at_most) {
     good = band(std::nullopt, tree.quantities.at(0), measure, statistic, requirement, out);
+  } else if (tree.kind == syntax::LimitKind::tolerance) {
+    good = tolerance_limit(tree.quantities.at(0), measure, statistic, requirement, out);
   } else if (tree.kind == syntax::LimitKind::at_least) {
     good = band(tree.quantities.at(0), std::nullopt, measure, statistic, requirement, out);
   } else {

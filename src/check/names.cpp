@@ -17,6 +17,8 @@ std::string_view describe(NameKind kind) {
       return "basis";
     case NameKind::grading:
       return "grading";
+    case NameKind::term:
+      return "term";
   }
   return "";
 }
@@ -126,6 +128,9 @@ std::string Checker::unit_text(UnitId unit) const {
 }
 
 std::string Checker::type_text(const Type& type) const {
+  if (type.text) {
+    return "a text";
+  }
   if (type.is_word()) {
     return "a word of category `" + rules_.categories.at(type.category).name + "`";
   }

@@ -11,14 +11,26 @@ void Checker::resolve(const syntax::Specification& tree) {
     report.secondary.push_back({rules_.specification->span, "the first one"});
     return;
   }
-  rules_.specification =
-      Specification{tree.name.value, tree.title.value, tree.edition.value, tree.agency.value, {}, tree.name.span};
+  rules_.specification = Specification{};
+  rules_.specification->name = tree.name.value;
+  rules_.specification->title = tree.title.value;
+  rules_.specification->edition = tree.edition.value;
+  rules_.specification->agency = tree.agency.value;
+  rules_.specification->effective = tree.effective.value;
+  rules_.specification->span = tree.name.span;
   rules_.specification->provenance = provenance(tree.provenance);
   comparing_ = tree.comparing;
+  staged_ = tree.staged;
+  if (tree.validity) {
+    validity_ = {tree.validity->count, tree.validity->days};
+  }
+  check_comparing();
   if (tree.broken) {
     return;
   }
-  if (!tree.comparing) {
+  const bool general = std::any_of(tree.comparing.begin(), tree.comparing.end(),
+                                   [](const syntax::Comparing& one) { return !one.measure.given(); });
+  if (!general) {
     error(diagnose::Code::clause_missing, tree.name.span, "found no `compare by` clause in the specification",
           "say how a result is compared with a limit: `compare by the rounding method, ties to even` or `compare by "
           "the absolute method`");
@@ -58,6 +70,46 @@ std::optional<Decimal> Checker::sieve(const syntax::Quantity& tree) {
   return opening;
 }
 
+// A quantity in a given unit; a difference for a tolerance, so that `within 1 Cdeg` fits a temperature.
+std::optional<Decimal> Checker::in_unit(const syntax::Quantity& tree, UnitId unit_id, bool difference,
+                                        const std::string& what) {
+  Type type;
+  if (!tree.sieve.empty()) {
+    error(diagnose::Code::limit_kind, tree.span, "found a sieve designation as " + what);
+    return std::nullopt;
+  }
+  if (!unit(tree.unit, type)) {
+    return std::nullopt;
+  }
+  const UnitId wanted = difference ? rules_.units.difference(unit_id) : unit_id;
+  if (!quantity::convertible(rules_.units.at(type.unit), rules_.units.at(wanted))) {
+    error(diagnose::Code::unit_dimension, tree.span,
+          "found " + type_text(type) + " as " + what + ", which is in " + unit_text(wanted));
+    return std::nullopt;
+  }
+  return quantity::convert(tree.number, rules_.units.at(type.unit), rules_.units.at(wanted));
+}
+
+bool Checker::condition_quantity(const syntax::ConditionValue& tree, const Condition& condition, ConditionValue& out) {
+  const auto& amount = std::get<syntax::Quantity>(tree.value);
+  const std::string what = "the value of condition `" + condition.name + "`";
+  std::optional<Decimal> value;
+  if (condition.scale == Scale::sieve) {
+    value = sieve(amount);
+  } else {
+    value = in_unit(amount, condition.unit, false, what);
+  }
+  out.within = condition.within;
+  if (value && tree.within) {
+    const auto within =
+        in_unit(*tree.within, condition.unit, true, "the tolerance of condition `" + condition.name + "`");
+    value = within ? value : std::nullopt;
+    out.within = within.value_or(Decimal{});
+  }
+  out.value = value.value_or(Decimal{});
+  return value.has_value();
+}
+
 std::optional<ConditionValue> Checker::condition_value(const syntax::ConditionValue& tree) {
   const std::uint32_t id = find_kind(names_, tree.name, NameKind::condition);
   if (id == none) {
@@ -67,6 +119,10 @@ std::optional<ConditionValue> Checker::condition_value(const syntax::ConditionVa
   ConditionValue out;
   out.condition = id;
   out.span = tree.span;
+  out.end = tree.end;
+  out.written_unit = condition.unit;
+  out.written = std::string(sources_.text(tree.span).substr(tree.name.value.size()));
+  out.written.erase(0, out.written.find_first_not_of(" \t\r\n"));
   const auto* word = std::get_if<syntax::Text>(&tree.value);
   if ((word != nullptr) != (condition.scale == Scale::category)) {
     error(diagnose::Code::limit_kind, tree.span,
@@ -75,43 +131,44 @@ std::optional<ConditionValue> Checker::condition_value(const syntax::ConditionVa
           condition.scale == Scale::category ? "use a word of its category" : "give a number with its unit");
     return std::nullopt;
   }
-  if (word != nullptr) {
-    out.written = word->value;
-    out.word = condition.category == none ? none : find_word(condition.category, *word);
-    return out.word == none ? std::nullopt : std::optional(out);
+  if (word == nullptr) {
+    return condition_quantity(tree, condition, out) ? std::optional(out) : std::nullopt;
   }
-  const auto& amount = std::get<syntax::Quantity>(tree.value);
-  out.written = std::string(sources_.text(amount.span));
-  if (condition.scale == Scale::sieve) {
-    const auto opening = sieve(amount);
-    out.value = opening.value_or(Decimal{});
-    out.written_unit = condition.unit;
-    return opening ? std::optional(out) : std::nullopt;
-  }
-  Type type;
-  if (!amount.sieve.empty() || !unit(amount.unit, type)) {
-    if (!amount.sieve.empty()) {
-      error(diagnose::Code::limit_kind, amount.span,
-            "found a sieve designation as the value of condition `" + condition.name + "`");
+  out.word = condition.category == none ? none : find_word(condition.category, *word);
+  return out.word == none ? std::nullopt : std::optional(out);
+}
+
+// Terms that stand for conditions are replaced by what they mean.
+std::vector<syntax::ConditionValue> Checker::without_terms(const std::vector<syntax::ConditionValue>& trees) {
+  std::vector<syntax::ConditionValue> out;
+  for (const syntax::ConditionValue& tree : trees) {
+    if (!tree.term) {
+      out.push_back(tree);
+      continue;
     }
-    return std::nullopt;
+    if (find_kind(names_, tree.name, NameKind::term) == none) {
+      continue;
+    }
+    const syntax::Term& term = *terms_.find(tree.name.value)->second;
+    if (term.conditions.empty()) {
+      error(diagnose::Code::name_wrong_kind, tree.span,
+            "found term `" + tree.name.value + "`, which stands for a limit, among conditions");
+    }
+    for (const syntax::ConditionValue& meant : term.conditions) {
+      if (meant.term) {
+        error(diagnose::Code::name_wrong_kind, meant.span, "found a term inside a term", "write its conditions out");
+      } else {
+        out.push_back(meant);
+      }
+    }
   }
-  const quantity::Unit& from = rules_.units.at(type.unit);
-  const quantity::Unit& to = rules_.units.at(condition.unit);
-  if (!quantity::convertible(from, to)) {
-    error(diagnose::Code::unit_dimension, amount.span,
-          "found " + type_text(type) + " as the value of condition `" + condition.name + "`, which is in " +
-              unit_text(condition.unit));
-    return std::nullopt;
-  }
-  out.value = quantity::convert(amount.number, from, to);
-  out.written_unit = type.unit;
   return out;
 }
 
-std::vector<ConditionValue> Checker::condition_values(const std::vector<syntax::ConditionValue>& trees,
+std::vector<ConditionValue> Checker::condition_values(const std::vector<syntax::ConditionValue>& written,
                                                       const Measure& measure, const Span& where, ConditionId except) {
   std::vector<ConditionValue> out;
+  const std::vector<syntax::ConditionValue> trees = without_terms(written);
   for (const syntax::ConditionValue& tree : trees) {
     auto value = condition_value(tree);
     if (!value) {
@@ -130,7 +187,7 @@ std::vector<ConditionValue> Checker::condition_values(const std::vector<syntax::
       out.push_back(std::move(*value));
     }
   }
-  if (out.size() < trees.size()) {
+  if (out.size() < trees.size() || trees.size() < written.size()) {
     return out;  // already reported; a missing condition would be a follow-on error
   }
   for (const ConditionId id : measure.conditions) {
@@ -145,64 +202,6 @@ std::vector<ConditionValue> Checker::condition_values(const std::vector<syntax::
   return out;
 }
 
-void Checker::grading_assertions(const syntax::Assertion& tree, const syntax::Requirement& requirement,
-                                 Alternative& out) {
-  const std::uint32_t index = find_kind(gradings_, tree.limit.words.front(), NameKind::grading);
-  const std::uint32_t measure_id = names_.find(tree.measure.value)->second.index;
-  const Measure& measure = rules_.measures.at(measure_id);
-  const auto sieve_condition = std::find_if(measure.conditions.begin(), measure.conditions.end(), [&](ConditionId id) {
-    return rules_.conditions.at(id).scale == Scale::sieve;
-  });
-  if (sieve_condition == measure.conditions.end()) {
-    error(diagnose::Code::limit_kind, tree.span,
-          "found measure `" + measure.name + "`, which is not taken sieve by sieve, with a grading",
-          "a grading limits a measure that is `under` a condition `as sieve designation`");
-    return;
-  }
-  const auto others = condition_values(tree.conditions, measure, tree.span, *sieve_condition);
-  if (index == none) {
-    return;
-  }
-  const syntax::Grading& grading = *grading_trees_.at(index);
-  out.grading = grading.title.value;
-  for (const syntax::GradingRow& row : grading.rows) {
-    const auto opening = sieve(row.sieve);
-    if (!opening || !row.low) {
-      continue;  // "no limit" demands nothing
-    }
-    Assertion one{measure_id, others, tree.statistic, {}, row.span};
-    one.conditions.push_back({*sieve_condition, *opening, none, rules_.conditions.at(*sieve_condition).unit,
-                              std::string(sources_.text(row.sieve.span)), row.sieve.span});
-    one.limit.span = row.span;
-    if (band(row.low, row.high, measure, tree.statistic, requirement, one.limit)) {
-      out.assertions.push_back(std::move(one));
-    }
-  }
-  const auto limited = [](const syntax::GradingRow& row) { return row.low.has_value(); };
-  if (std::none_of(grading.rows.begin(), grading.rows.end(), limited) && !grading.broken) {
-    error(diagnose::Code::clause_missing, tree.span, "found a grading that limits no sieve", "give it a band");
-  }
-}
-
-Alternative Checker::alternative(const syntax::Assertion& tree, const syntax::Requirement& requirement) {
-  Alternative out;
-  out.span = tree.span;
-  const std::uint32_t id = find_kind(names_, tree.measure, NameKind::measure);
-  if (id == none) {
-    return out;
-  }
-  if (tree.limit.kind == syntax::LimitKind::grading) {
-    grading_assertions(tree, requirement, out);
-    return out;
-  }
-  const Measure& measure = rules_.measures.at(id);
-  Assertion one{id, condition_values(tree.conditions, measure, tree.span, none), tree.statistic, {}, tree.span};
-  if (limit(tree.limit, measure, tree.statistic, requirement, one.limit)) {
-    out.assertions.push_back(std::move(one));
-  }
-  return out;
-}
-
 void Checker::resolve(const syntax::Requirement& tree) {
   const auto [at, fresh] =
       clauses_.try_emplace(tree.number.value, static_cast<std::uint32_t>(rules_.requirements.size()));
@@ -213,6 +212,29 @@ void Checker::resolve(const syntax::Requirement& tree) {
     report.secondary.push_back({rules_.requirements.at(at->second).span, "the first one"});
   }
   Requirement out;
+  requirement_head(tree, out);
+  for (const syntax::Test& test : tree.where) {
+    out.where.push_back(resolve(test));
+  }
+  out.cases.push_back({{}, alternatives(tree), tree.cite.value, tree.number.span});
+  exceptions(tree, out);
+  if (tree.alternatives.empty() && !tree.broken) {
+    error(diagnose::Code::clause_missing, tree.number.span,
+          "found no demand in requirement `" + tree.number.value + "`",
+          "add what shall hold: `MEASURE under CONDITION shall be at most ...`");
+  }
+  rules_.requirements.push_back(std::move(out));
+}
+
+std::vector<Alternative> Checker::alternatives(const syntax::Requirement& tree) {
+  std::vector<Alternative> out;
+  for (const syntax::Assertion& assertion : tree.alternatives) {
+    out.push_back(alternative(assertion, tree));
+  }
+  return out;
+}
+
+void Checker::requirement_head(const syntax::Requirement& tree, Requirement& out) {
   out.number = tree.number.value;
   out.title = tree.title.value;
   out.span = tree.number.span;
@@ -221,6 +243,8 @@ void Checker::resolve(const syntax::Requirement& tree) {
   out.cite = tree.cite.value;
   out.because = tree.because.value;
   out.mend = tree.mend.value;
+  out.amended_by = tree.amended_by;
+  out.validity = tree.validity ? Validity{tree.validity->count, tree.validity->days} : validity_;
   out.provenance = provenance(tree.provenance);
   if (out.provenance.status == Status::unstated && rules_.specification) {
     out.provenance.status = rules_.specification->provenance.status;
@@ -234,18 +258,23 @@ void Checker::resolve(const syntax::Requirement& tree) {
       out.severity = static_cast<Severity>(word - known.begin());
     }
   }
-  for (const syntax::Test& test : tree.where) {
-    out.where.push_back(resolve(test));
+}
+
+// A `compare MEASURE by` clause must name a measure, and each measure once.
+void Checker::check_comparing() {
+  for (std::size_t at = 0; at < comparing_.size(); ++at) {
+    const syntax::Comparing& one = comparing_[at];
+    if (one.measure.given()) {
+      find_kind(names_, one.measure, NameKind::measure);
+    }
+    const auto same = [&](const syntax::Comparing& other) { return other.measure.value == one.measure.value; };
+    const auto first = std::find_if(comparing_.begin(), comparing_.begin() + static_cast<std::ptrdiff_t>(at), same);
+    if (first != comparing_.begin() + static_cast<std::ptrdiff_t>(at)) {
+      auto& report = diagnostics_.error(diagnose::Code::clause_duplicate, one.span,
+                                        "found a second `compare` clause for the same", "keep one of them");
+      report.secondary.push_back({first->span, "the first one"});
+    }
   }
-  for (const syntax::Assertion& assertion : tree.alternatives) {
-    out.alternatives.push_back(alternative(assertion, tree));
-  }
-  if (tree.alternatives.empty() && !tree.broken) {
-    error(diagnose::Code::clause_missing, tree.number.span,
-          "found no demand in requirement `" + tree.number.value + "`",
-          "add what shall hold: `MEASURE under CONDITION shall be at most ...`");
-  }
-  rules_.requirements.push_back(std::move(out));
 }
 
 }  // namespace plumbrule::check

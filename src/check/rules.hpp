@@ -49,6 +49,7 @@ struct Condition {
   Scale scale{};
   UnitId unit = 0;             // of Scale::unit; Scale::sieve counts in mm
   CategoryId category = none;  // of Scale::category
+  Decimal within = 0;          // a result so near to a value counts as at the value; in the condition's unit
   Span span;
 };
 
@@ -62,7 +63,8 @@ struct Type {
   UnitId unit = 0;
   BasisId basis = none;
   CategoryId category = none;
-  [[nodiscard]] bool is_word() const { return category != none; }
+  bool text = false;  // any text, such as the number of a certificate
+  [[nodiscard]] bool is_word() const { return category != none || text; }
 };
 
 struct Reading {
@@ -144,6 +146,8 @@ struct ConditionValue {
   ConditionId condition = none;
   Decimal value;
   std::uint32_t word = none;
+  syntax::ConditionEnd end{};
+  Decimal within = 0;  // in the condition's unit
   quantity::UnitId written_unit = 0;
   std::string written;  // as the rule says it: "1 h", "No. 4"
   Span span;
@@ -164,9 +168,10 @@ struct End {
 
 struct Limit {
   std::optional<End> low, high;
-  UnitId unit = 0;          // both ends are in it
-  std::uint64_t words = 0;  // for word measures
-  std::string written;      // "at most 538 g/m2"
+  std::optional<End> tolerance;  // from the job mix, upwards and downwards
+  UnitId unit = 0;               // both ends are in it
+  std::uint64_t words = 0;       // for word measures
+  std::string written;           // "at most 538 g/m2"
   Span span;
 };
 
@@ -175,17 +180,32 @@ struct Assertion {
   std::vector<ConditionValue> conditions;
   syntax::Statistic statistic;
   Limit limit;
+  std::optional<Rounding> staged;  // each specimen is rounded first, in the measure's unit
   Span span;
 };
 
 /// All of its assertions must hold: one for a plain demand, one a sieve for a grading.
 struct Alternative {
   std::vector<Assertion> assertions;
-  std::string grading;  // title, if it stands for one
+  std::optional<Decimal> ends;  // the rule on consecutive sieves, as a fraction of the band
+  std::string grading;          // title, if it stands for one
   Span span;
 };
 
 enum class Severity : std::uint8_t { reject, refer, advise };
+
+/// A case of a requirement: which classes it is for, and what it demands. No alternatives: nothing is required.
+struct Case {
+  std::vector<Test> where;
+  std::vector<Alternative> alternatives;
+  std::string cite;
+  Span span;
+};
+
+struct Validity {
+  std::uint32_t count = 0;  // 0: any age
+  bool days = false;
+};
 
 struct Requirement {
   std::string number, title;
@@ -193,7 +213,9 @@ struct Requirement {
   std::vector<Test> where;
   bool optional = false;
   Severity severity = Severity::reject;
-  std::vector<Alternative> alternatives;
+  std::vector<Case> cases;  // narrower ones first, the general one last
+  Validity validity;
+  std::vector<std::string> amended_by;  // titles of the amendments that made it what it is
   std::string cite, because, mend;
   Provenance provenance;
   Span span;
@@ -229,7 +251,8 @@ struct Example {
 };
 
 struct Specification {
-  std::string name, title, edition, agency;
+  std::string name, title, edition, agency, effective;
+  std::vector<std::string> amendments;  // in force, in order
   Provenance provenance;
   Span span;
 };

@@ -38,7 +38,7 @@ void Checker::declare_items(const syntax::RuleFile& file) {
                    [&](const syntax::Category& tree) { declare_category(tree); },
                    [&](const syntax::Condition& tree) {
                      declare(names_, tree.name, NameKind::condition, rules_.conditions.size());
-                     rules_.conditions.push_back({tree.name.value, tree.title.value, {}, 0, none, tree.name.span});
+                     rules_.conditions.push_back({tree.name.value, tree.title.value, {}, 0, none, 0, tree.name.span});
                    },
                    [&](const syntax::Basis& tree) {
                      declare(bases_, tree.name, NameKind::basis, rules_.bases.size());
@@ -60,6 +60,10 @@ void Checker::declare_items(const syntax::RuleFile& file) {
                    [&](const syntax::Grading& tree) {
                      declare(gradings_, tree.name, NameKind::grading, grading_trees_.size());
                      grading_trees_.push_back(&tree);
+                   },
+                   [&](const syntax::Term& tree) {
+                     declare(names_, tree.name, NameKind::term, terms_.size());
+                     terms_.emplace(tree.name.value, &tree);
                    },
                    [](const auto&) {},
                },
@@ -94,6 +98,13 @@ void Checker::resolve(const syntax::Condition& tree) {
     out.unit = *rules_.units.find("mm");
   } else if (unit(tree.unit, type)) {
     out.unit = type.unit;
+  }
+  if (tree.within && out.scale != Scale::unit) {
+    error(diagnose::Code::limit_kind, tree.within->span, "found a tolerance for a condition that is not measured",
+          "only a condition `in` a unit has a tolerance");
+  } else if (tree.within) {
+    out.within =
+        in_unit(*tree.within, out.unit, true, "the tolerance of condition `" + out.name + "`").value_or(Decimal{});
   }
 }
 
@@ -140,6 +151,8 @@ void Checker::measure_type(const syntax::Measure& tree, Measure& measure) {
     error(diagnose::Code::clause_conflict, tree.category.span,
           "found both a unit and a category in measure `" + measure.name + "`",
           "a measure is either a quantity (`in`) or a word (`among`)");
+  } else if (tree.text) {
+    measure.type.text = true;
   } else if (tree.unit) {
     unit(*tree.unit, measure.type);
   } else if (tree.category.given()) {
@@ -147,7 +160,7 @@ void Checker::measure_type(const syntax::Measure& tree, Measure& measure) {
   } else if (!tree.broken) {
     error(diagnose::Code::clause_missing, tree.name.span,
           "found neither a unit nor a category in measure `" + measure.name + "`",
-          "add `in` and a unit, or `among` and a category");
+          "add `in` and a unit, `among` and a category, or `as text`");
   }
   if (tree.reported) {
     Type place;

@@ -20,10 +20,14 @@ enum class Reason : std::uint8_t {
   none,
   class_not_stated,      // the submittal does not say the class that decides whether the clause applies
   class_excluded,        // the class excludes it
+  exempted,              // an exception frees the class
   no_result,             // no result for the measure at all
   other_conditions,      // results, but under other conditions
   condition_not_stated,  // results that do not say a condition
   other_design,          // results, but not at the job mix
+  too_old,               // results, but older than the clause allows
+  date_not_stated,       // the date of a test, or of the review, is not stated
+  no_target,             // the job mix does not state the value that the tolerance is from
   design_not_stated,     // the job mix does not say the design variable of the result
   unusable_value,        // a value was reported as unreadable
   missing_reading,       // a specimen lacks a reading
@@ -34,11 +38,14 @@ enum class Reason : std::uint8_t {
   specimens_needed,       // the statistic needs single specimens
   only_a_bound,           // the reading is a bound that does not decide
   series_needed,          // the formula sums over a series, and the result stands alone
+  end_to_end,             // the grading runs from one end of its band to the other on consecutive sieves
   not_computable,         // division by zero, or a number out of range
 };
 
 enum class StepKind : std::uint8_t {
   class_tested,  // index: test; outcome; value word: class stated
+  case_tested,   // as class_tested, for an exception
+  case_chosen,   // index: case
   group,         // index: group (alternative) begins
   check,         // index: check begins
   result,        // index: result considered
@@ -49,6 +56,9 @@ enum class StepKind : std::uint8_t {
   computed,      // amount: value of the formula
   reported,      // amount or word: the value as reported
   refusal,       // index: refusal; outcome fails: refused
+  rounded,       // amount: rounded before the statistic
+  target,        // amount: what the job mix states
+  end_to_end,    // index: check of the first of the two sieves
   converted,     // amount: in the unit of the limit
   combined,      // index: statistic; other: number of specimens; amount
   compared,      // index: check; amount compared (unrounded); outcome

@@ -21,11 +21,16 @@ bool Binder::version(const Node& document) {
   return true;
 }
 
-void Binder::date(const Node* node) {
-  if (node != nullptr && !is_date(node->text)) {
+std::int32_t Binder::date(const Node* node) {
+  if (node == nullptr) {
+    return no_date;
+  }
+  const auto day = read_date(node->text);
+  if (!day) {
     error(diagnose::Code::submittal_value, node->span, "found " + diagnose::quoted(node->text) + ", no date",
           "write year, month and day: `2026-03-20`");
   }
+  return day.value_or(no_date);
 }
 
 void Binder::identity(const Node& document) {
@@ -42,7 +47,7 @@ void Binder::identity(const Node& document) {
     return node->text;
   };
   out_.identity = {text("project"), text("mix"), text("laboratory"), text("prepared_by"), text("date"), text("note")};
-  date(document.find("date"));
+  out_.date = date(document.find("date"));
 }
 
 void Binder::classes(const Node& node) {
@@ -65,7 +70,44 @@ void Binder::classes(const Node& node) {
   }
 }
 
-// The job mix declares values of its own: they are results, and they say at which content the trials count.
+void Binder::add_declared(check::MeasureId measure, std::vector<ConditionStated> conditions, const Value& stated) {
+  Result result;
+  result.measure = measure;
+  result.span = stated.span;
+  result.reported = stated;
+  result.replicates = 1;
+  result.declared = true;
+  result.tested = out_.date;
+  result.conditions = conditions;
+  out_.targets.push_back({measure, std::move(conditions), stated});
+  add(std::move(result));
+}
+
+// `passing: {No. 4: 82 %, ...}`: a target for each value of the measure's one condition.
+void Binder::declared_row(const Entry& entry, check::MeasureId measure) {
+  const auto& conditions = rules_.measures[measure].conditions;
+  Node key;
+  key.kind = Node::Kind::scalar;
+  key.text = entry.key;
+  key.span = entry.key_span;
+  const ConditionStated at = condition(key, conditions.front());
+  add_declared(measure, {at}, value(entry.value, rules_.measures[measure].type, "`" + entry.key + "`"));
+}
+
+void Binder::declared(const Entry& entry, check::MeasureId measure) {
+  const check::Measure& of = rules_.measures[measure];
+  if (entry.value.kind == Node::Kind::map && of.conditions.size() == 1) {
+    for (const Entry& row : entry.value.entries) {
+      declared_row(row, measure);
+    }
+    return;
+  }
+  const Value stated = value(entry.value, of.type, "`" + entry.key + "`");
+  job_mix_.emplace_back(measure, stated);
+  add_declared(measure, {}, stated);
+}
+
+// The job mix declares values of its own: they are results, targets, and they say at which content the trials count.
 void Binder::job_mix(const Node& node) {
   if (!is_map(node, "`job_mix`")) {
     return;
@@ -73,13 +115,7 @@ void Binder::job_mix(const Node& node) {
   for (const Entry& entry : node.entries) {
     const check::MeasureId id = find_measure(entry.key);
     if (id != none) {
-      Result declared;
-      declared.measure = id;
-      declared.span = entry.value.span;
-      declared.reported = value(entry.value, rules_.measures[id].type, "`" + entry.key + "`");
-      declared.replicates = 1;
-      job_mix_.emplace_back(id, declared.reported);
-      add(std::move(declared));
+      declared(entry, id);
     } else if (std::find(others_.measures.begin(), others_.measures.end(), entry.key) == others_.measures.end()) {
       std::vector<std::string_view> known(others_.measures.begin(), others_.measures.end());
       for (const check::Measure& measure : rules_.measures) {

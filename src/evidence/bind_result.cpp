@@ -45,7 +45,7 @@ void Binder::conditions(const Node& under, check::MeasureId measure_id, Result& 
     const auto at = std::find_if(measure.conditions.begin(), measure.conditions.end(),
                                  [&](check::ConditionId id) { return rules_.conditions[id].name == entry.key; });
     if (at != measure.conditions.end()) {
-      out.conditions.push_back(condition(entry, *at));
+      out.conditions.push_back(condition(entry.value, *at));
       continue;
     }
     std::vector<std::string_view> known;
@@ -147,7 +147,14 @@ void Binder::common(const Node& node, Result& out) {
   if (const Node* at = node.find("at")) {
     design(*at, out);
   }
-  date(node.find("tested"));
+  out.tested = date(node.find("tested"));
+  if (const Node* lot = node.find("lot")) {
+    const auto known = std::find(lots_.begin(), lots_.end(), lot->text);
+    out.lot = static_cast<std::uint32_t>(known - lots_.begin()) + 1;
+    if (known == lots_.end()) {
+      lots_.push_back(lot->text);
+    }
+  }
   if (const Node* count = node.find("replicates")) {
     const char* const begin = count->text.data();
     const auto read = std::from_chars(begin, begin + count->text.size(), out.replicates);
@@ -185,6 +192,8 @@ void Binder::companion(const Entry& entry, check::MeasureId measure_id, const Re
   Result out;
   out.measure = measure_id;
   out.design = row.design;
+  out.tested = row.tested;
+  out.lot = row.lot;
   out.span = entry.value.span;
   for (const ConditionStated& stated : row.conditions) {
     const auto& wanted = rules_.measures[measure_id].conditions;
@@ -216,7 +225,7 @@ void Binder::row(const Node& node, const Node* shared, const Result& base) {
                                       [&](const check::Reading& one) { return one.name == entry.key; });
     const check::MeasureId other = find_measure(entry.key);
     if (at != measure.conditions.end()) {
-      out.conditions.push_back(condition(entry, *at));
+      out.conditions.push_back(condition(entry.value, *at));
       out.series_condition = *at;
     } else if (reading == measure.readings.end() && other != none && other != base.measure) {
       companions.emplace_back(&entry, other);
@@ -249,7 +258,7 @@ void Binder::result(const Node& node) {
     return;
   }
   known_keys(node,
-             {"measure", "under", "at", "tested", "laboratory", "shared", "specimens", "series", "reported",
+             {"measure", "under", "at", "lot", "tested", "laboratory", "shared", "specimens", "series", "reported",
               "replicates", "note"},
              "a result");
   const auto id = measure(node);

@@ -19,6 +19,9 @@ bool same_word(std::string_view written, std::string_view name) {
 }
 
 std::string Binder::type_text(const check::Type& type) const {
+  if (type.text) {
+    return "a text";
+  }
   if (type.is_word()) {
     return "a word of `" + rules_.categories[type.category].name + "`";
   }
@@ -140,6 +143,9 @@ Value Binder::value(const Node& node, const check::Type& type, const std::string
           node.kind == Node::Kind::empty ? "fill it in, or leave the whole line out" : "");
     return unusable(node.span);
   }
+  if (type.text) {
+    return {Value::Kind::word, {}, 0, node.span};
+  }
   return type.is_word() ? word(node, type.category, what) : quantity(node, type, what);
 }
 
@@ -156,20 +162,20 @@ Value Binder::sieve(const Node& node) {
   return {Value::Kind::quantity, {*opening, *out_.units.find("mm"), quantity::Bound::exact}, none, node.span};
 }
 
-ConditionStated Binder::condition(const Entry& entry, check::ConditionId id) {
+ConditionStated Binder::condition(const Node& node, check::ConditionId id) {
   const check::Condition& condition = rules_.conditions[id];
   const std::string what = "condition `" + condition.name + "`";
   if (condition.scale == check::Scale::sieve) {
-    return {id, sieve(entry.value)};
+    return {id, sieve(node)};
   }
   check::Type type;
   type.unit = condition.unit;
   type.category = condition.category;
-  ConditionStated out{id, value(entry.value, type, what)};
+  ConditionStated out{id, value(node, type, what)};
   if (out.value.kind == Value::Kind::quantity) {
     if (out.value.amount.bound != quantity::Bound::exact) {
-      error(diagnose::Code::submittal_value, entry.value.span, "found only a bound for " + what, "state its value");
-      return {id, unusable(entry.value.span)};
+      error(diagnose::Code::submittal_value, node.span, "found only a bound for " + what, "state its value");
+      return {id, unusable(node.span)};
     }
     out.value.amount.value =
         quantity::convert(out.value.amount.value, out_.units.at(out.value.amount.unit), out_.units.at(condition.unit));

@@ -24,6 +24,7 @@ class Binder {
   diagnose::Diagnostics& diagnostics_;
   Evidence out_;
   std::vector<std::pair<check::MeasureId, Value>> job_mix_;
+  std::vector<std::string> lots_;
 
   // bind.cpp
   bool version(const Node& document);
@@ -31,14 +32,17 @@ class Binder {
   void classes(const Node& node);
   void job_mix(const Node& node);
   void materials(const Node& node);
-  void date(const Node* node);
+  std::int32_t date(const Node* node);
+  void declared(const Entry& entry, check::MeasureId measure);
+  void declared_row(const Entry& entry, check::MeasureId measure);
+  void add_declared(check::MeasureId measure, std::vector<ConditionStated> conditions, const Value& value);
 
   // bind_value.cpp
   Value value(const Node& node, const check::Type& type, const std::string& what);
   Value quantity(const Node& node, const check::Type& type, const std::string& what);
   bool basis(const Node& node, const Written& written, const check::Type& type, const std::string& what);
   Value word(const Node& node, check::CategoryId category, const std::string& what);
-  ConditionStated condition(const Entry& entry, check::ConditionId id);
+  ConditionStated condition(const Node& node, check::ConditionId id);
   Value sieve(const Node& node);
   [[nodiscard]] std::string type_text(const check::Type& type) const;
   [[nodiscard]] static Value unusable(const Span& span) { return {Value::Kind::unusable, {}, none, span}; }

@@ -36,6 +36,9 @@ struct ConditionStated {
   Value value;  // a quantity is in the condition's unit; a sieve in mm
 };
 
+/// No date is stated.
+inline constexpr std::int32_t no_date = INT32_MIN;
+
 /// Where a result stands relative to the job mix. `unknown`: it names a design variable that the job mix does not.
 enum class Design : std::uint8_t { job_mix, other, unknown };
 
@@ -49,7 +52,17 @@ struct Result {
   std::uint32_t series = none;   // results of one series have the same number
   check::ConditionId series_condition = none;
   Design design = Design::job_mix;
+  bool declared = false;          // a value of the job mix, not a test
+  std::int32_t tested = no_date;  // days since 1970-01-01
+  std::uint32_t lot = 0;          // results of one lot have the same number; 0: no lot stated
   Span span;
+};
+
+/// What the job mix says of a measure, perhaps under conditions (percent passing, sieve by sieve).
+struct Target {
+  check::MeasureId measure = none;
+  std::vector<ConditionStated> conditions;
+  Value value;
 };
 
 /// What identifies the submittal, for the report. Texts as written; empty if not given.
@@ -61,6 +74,8 @@ struct Evidence {
   quantity::UnitTable units;   // the plan's, and those that the submittal adds
   std::vector<Value> classes;  // one for each category
   std::vector<Result> results;
+  std::vector<Target> targets;
+  std::int32_t date = no_date;  // of the review: that of the submittal unless another is given
   Identity identity;
   std::uint32_t series = 0;
 };

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cctype>
+#include <chrono>
 
 #include "diagnose/quote.hpp"
 
@@ -171,30 +172,27 @@ std::variant<Written, Unreadable> read_written(std::string_view text) {
   return out;
 }
 
-bool is_date(std::string_view text) {
+std::optional<std::int32_t> read_date(std::string_view text) {
   const auto number = [&](std::size_t from, std::size_t length) {
     int value = 0;
     for (std::size_t at = from; at < from + length; ++at) {
       if (!digit_at(text, at)) {
-        return -1;
+        return 0;
       }
       value = value * 10 + (text[at] - '0');
     }
     return value;
   };
   if (text.size() != 10 || text[4] != '-' || text[7] != '-') {
-    return false;
+    return std::nullopt;
   }
-  const int year = number(0, 4);
-  const int month = number(5, 2);
-  const int day = number(8, 2);
-  if (year < 1900 || month < 1 || month > 12 || day < 1) {
-    return false;
+  const std::chrono::year_month_day day{std::chrono::year(number(0, 4)),
+                                        std::chrono::month(static_cast<unsigned>(number(5, 2))),
+                                        std::chrono::day(static_cast<unsigned>(number(8, 2)))};
+  if (!day.ok() || day.year() < std::chrono::year(1900)) {
+    return std::nullopt;
   }
-  constexpr std::array<int, 12> lengths{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
-  const bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
-  const int last = lengths.at(static_cast<std::size_t>(month - 1)) + (leap && month == 2 ? 1 : 0);
-  return day <= last;
+  return static_cast<std::int32_t>(std::chrono::sys_days(day).time_since_epoch().count());
 }
 
 }  // namespace plumbrule::evidence

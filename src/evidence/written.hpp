@@ -1,6 +1,8 @@
 #pragma once
 // How a submittal writes a quantity: "798.6 g", "180 s or more", "7.8 % of dry aggregate", "No. 4", "2.05".
 
+#include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -27,7 +29,7 @@ struct Unreadable {
 /// exponents, "n/a", an empty text and a second number are unreadable, each with its own message.
 [[nodiscard]] std::variant<Written, Unreadable> read_written(std::string_view text);
 
-/// A date "2026-03-20"; false for anything that is not a day of the calendar.
-[[nodiscard]] bool is_date(std::string_view text);
+/// A date "2026-03-20" as days since 1970-01-01; nothing for anything that is not a day of the calendar.
+[[nodiscard]] std::optional<std::int32_t> read_date(std::string_view text);
 
 }  // namespace plumbrule::evidence

@@ -70,9 +70,8 @@ constexpr std::array<YamlFault, 23> faults{{
 }  // namespace
 
 const YamlFault& yaml_fault(std::string_view library_message) {
-  const auto* const found = std::find_if(faults.begin(), faults.end(), [&](const YamlFault& one) {
-    return library_message.starts_with(one.begins);
-  });
+  const auto* const found = std::find_if(faults.begin(), faults.end(),
+                                         [&](const YamlFault& one) { return library_message.starts_with(one.begins); });
   return found == faults.end() ? general : *found;
 }
 

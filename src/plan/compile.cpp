@@ -169,45 +169,76 @@ class Compiler {
     out.measure = assertion.measure;
     out.conditions.begin = count(plan_.conditions);
     for (const check::ConditionValue& value : assertion.conditions) {
-      plan_.conditions.push_back({value.condition, value.value, value.word});
+      plan_.conditions.push_back({value.condition, value.value, value.word, value.end, value.within});
     }
     out.conditions.end = count(plan_.conditions);
     out.statistic = assertion.statistic.kind;
     out.specimens = assertion.statistic.at_least;
+    out.over = assertion.statistic.over;
     out.unit = assertion.limit.unit;
     out.value_unit = value_unit(assertion);
     out.words = assertion.limit.words;
     if (assertion.limit.low) {
       out.has_low = true;
       out.low = fold(*assertion.limit.low, false);
+      out.printed_low = assertion.limit.low->value;
     }
     if (assertion.limit.high) {
       out.has_high = true;
       out.high = fold(*assertion.limit.high, true);
+      out.printed_high = assertion.limit.high->value;
+    }
+    if (assertion.limit.tolerance) {
+      out.has_tolerance = true;
+      out.tolerance = assertion.limit.tolerance->value;
+      out.tolerance_rounding = assertion.limit.tolerance->rounding;
+    }
+    if (assertion.staged) {
+      out.is_staged = true;
+      out.staged = *assertion.staged;
     }
     plan_.checks.push_back(out);
   }
 
-  void add(const check::Requirement& requirement) {
-    Requirement out;
-    out.optional = requirement.optional;
-    out.severity = requirement.severity;
-    out.tests.begin = count(plan_.tests);
-    for (const check::Test& test : requirement.where) {
+  Range tests(const std::vector<check::Test>& all) {
+    Range out{count(plan_.tests), 0};
+    for (const check::Test& test : all) {
       plan_.tests.push_back({test.category, test.words});
     }
-    out.tests.end = count(plan_.tests);
+    out.end = count(plan_.tests);
+    return out;
+  }
+
+  void add(const check::Case& one) {
+    Case out;
+    out.tests = tests(one.where);
     out.groups.begin = count(plan_.groups);
-    for (const check::Alternative& alternative : requirement.alternatives) {
+    for (const check::Alternative& alternative : one.alternatives) {
       Group group;
       group.checks.begin = count(plan_.checks);
       for (const check::Assertion& assertion : alternative.assertions) {
         add(assertion);
       }
       group.checks.end = count(plan_.checks);
+      group.has_ends = alternative.ends.has_value();
+      group.ends = alternative.ends.value_or(Decimal{});
       plan_.groups.push_back(group);
     }
     out.groups.end = count(plan_.groups);
+    plan_.cases.push_back(out);
+  }
+
+  void add(const check::Requirement& requirement) {
+    Requirement out;
+    out.optional = requirement.optional;
+    out.severity = requirement.severity;
+    out.validity = requirement.validity;
+    out.tests = tests(requirement.where);
+    out.cases.begin = count(plan_.cases);
+    for (const check::Case& one : requirement.cases) {
+      add(one);
+    }
+    out.cases.end = count(plan_.cases);
     plan_.requirements.push_back(out);
   }
 };

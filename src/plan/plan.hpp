@@ -74,6 +74,8 @@ struct ConditionMatch {
   check::ConditionId condition = none;
   Decimal value;
   std::uint32_t word = none;
+  syntax::ConditionEnd end{};
+  Decimal within = 0;
 };
 
 /// One comparison: the statistic of a measure under conditions against thresholds or a set of words.
@@ -86,11 +88,21 @@ struct Check {
   UnitId value_unit = 0;        // specimens are converted to it: the limit's, or the point scale of a difference
   bool has_low = false, has_high = false;
   Threshold low, high;
-  std::uint64_t words = 0;  // not 0: a word measure
+  Decimal printed_low, printed_high;  // the ends of the band as printed, for the rule on consecutive sieves
+  std::uint64_t words = 0;            // not 0: a word measure
+  syntax::Over over{};
+  // A tolerance from the job mix becomes thresholds when the job mix is known.
+  bool has_tolerance = false;
+  Decimal tolerance;
+  check::Rounding tolerance_rounding;
+  bool is_staged = false;
+  check::Rounding staged;  // each specimen first, in the measure's unit
 };
 
 struct Group {
   Range checks;  // all must hold
+  bool has_ends = false;
+  Decimal ends;  // the rule on consecutive sieves
 };
 
 struct ClassTest {
@@ -98,9 +110,16 @@ struct ClassTest {
   std::uint64_t words = 0;
 };
 
-struct Requirement {
+/// A case of a requirement. No groups: nothing is required.
+struct Case {
   Range tests;
   Range groups;  // one must hold
+};
+
+struct Requirement {
+  Range tests;
+  Range cases;  // the first that matches counts; the last has no tests
+  check::Validity validity;
   bool optional = false;
   check::Severity severity{};
 };
@@ -117,6 +136,7 @@ struct Plan {
   std::vector<Check> checks;
   std::vector<Group> groups;
   std::vector<ClassTest> tests;
+  std::vector<Case> cases;
   std::vector<Requirement> requirements;
   std::size_t categories = 0;
   std::size_t deepest_stack = 0;

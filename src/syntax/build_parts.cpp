@@ -103,10 +103,31 @@ std::variant<Quantity, Text> Builder::amount_or_word(const Branch& branch) {
   return quantity(branch);
 }
 
+ConditionValue Builder::condition_value(const Branch& branch) {
+  ConditionValue out;
+  out.span = branch.span;
+  if (branch.kind == Kind::name) {
+    out.name = name(branch);
+    out.term = true;
+    return out;
+  }
+  out.name = name(branch.children.at(0));
+  for (const Branch& part : Parts(branch.children).subspan(1)) {
+    if (part.kind == Kind::choice) {
+      out.end = phrase(part) == "at most" ? ConditionEnd::at_most : ConditionEnd::at_least;
+    } else if (part.kind == Kind::within) {
+      out.within = quantity(part.children.at(0));
+    } else {
+      out.value = amount_or_word(part);
+    }
+  }
+  return out;
+}
+
 std::vector<ConditionValue> Builder::conditions(const Branch& branch) {
   std::vector<ConditionValue> out;
   for (const Branch& value : branch.children) {
-    out.push_back({name(value.children.at(0)), amount_or_word(value.children.at(1)), value.span});
+    out.push_back(condition_value(value));
   }
   return out;
 }
@@ -175,6 +196,7 @@ Limit Builder::limit(const Branch& branch) {
              : choice == "at least" ? LimitKind::at_least
              : choice == "between"  ? LimitKind::between
              : choice == "one of"   ? LimitKind::words
+             : choice == "within"   ? LimitKind::tolerance
                                     : LimitKind::grading;
   for (const Branch& part : Parts(branch.children).subspan(1)) {
     if (part.kind == Kind::quantity) {
@@ -183,6 +205,9 @@ Limit Builder::limit(const Branch& branch) {
       out.words = words(part);
     } else if (part.kind == Kind::name) {
       out.words.push_back(name(part));
+    } else if (part.kind == Kind::within) {
+      const bool stockpile = phrase(part.children.at(0)) == "stockpile";
+      out.tolerance = stockpile ? ToleranceKind::stockpile : ToleranceKind::job_mix;
     }
   }
   return out;
@@ -198,10 +223,22 @@ Statistic Builder::statistic(const Branch& branch) {
              : choice == "greatest" ? StatisticKind::greatest
              : choice == "range"    ? StatisticKind::range
                                     : StatisticKind::standard_deviation;
-  if (branch.children.size() > 1) {
-    out.at_least = integer(branch.children[1]);
+  for (const Branch& part : Parts(branch.children).subspan(1)) {
+    if (part.kind == Kind::integer) {
+      out.at_least = integer(part);
+    } else {
+      out.over = phrase(part).starts_with("in ") ? Over::results_of_lot : Over::results;
+    }
   }
   return out;
+}
+
+Validity Builder::validity(const Branch& clause) {
+  return {integer(clause.children.at(1)), phrase(clause.children.at(2)) == "days", clause.span};
+}
+
+Accepted Builder::accepted(const Branch& clause) const {
+  return {name(clause.children.at(1)), text(clause.children.at(2).children.at(1))};
 }
 
 Assertion Builder::assertion(const Branch& branch) {
@@ -229,8 +266,10 @@ Comparing Builder::comparing(std::span<const Branch> parts) {
   Comparing out;
   for (const Branch& part : parts) {
     out.span = source::cover(out.span, part.span);
-    const std::string choice = part.kind == Kind::quantity ? "" : phrase(part);
-    if (part.kind == Kind::quantity) {
+    const std::string choice = part.kind == Kind::quantity || part.kind == Kind::name ? "" : phrase(part);
+    if (part.kind == Kind::name) {
+      out.measure = name(part);
+    } else if (part.kind == Kind::quantity) {
       out.place = Comparing::Place::given;
       out.given = quantity(part);
     } else if (choice == "rounding") {

@@ -14,9 +14,20 @@ void Builder::specification_clause(Specification& out, const Branch& clause) {
   } else if (word == "agency") {
     once(out.agency, clause);
   } else if (word == "compare") {
-    if (free_slot(out.comparing.has_value(), clause)) {
-      out.comparing = comparing(rest);
+    out.comparing.push_back(comparing(rest));
+    out.comparing.back().span = clause.span;
+  } else if (word == "round") {
+    if (free_slot(out.staged.has_value(), clause)) {
+      out.staged = comparing(rest);
     }
+  } else if (word == "tested") {
+    if (free_slot(out.validity.has_value(), clause)) {
+      out.validity = validity(clause);
+    }
+  } else if (word == "effective") {
+    once(out.effective, clause);
+  } else if (word == "accept") {
+    out.accepted.push_back(accepted(clause));
   } else {
     provenance(out.provenance, clause);
   }
@@ -56,11 +67,26 @@ Test Builder::test(const Branch& branch) const {
   return out;
 }
 
-void Builder::requirement_clause(Requirement& out, const Branch& clause) {
-  const std::string word = clause.children.at(0).kind == Kind::assertion ? "shall" : phrase(clause.children.at(0));
-  const Parts rest = Parts(clause.children).subspan(1);
+Exception Builder::exception(const Branch& clause) {
+  Exception out;
+  out.span = clause.span;
+  for (const Branch& part : Parts(clause.children).subspan(1)) {
+    if (part.kind == Kind::test) {
+      out.where.push_back(test(part));
+    } else if (part.kind == Kind::limit) {
+      out.limit = limit(part);
+    } else if (part.kind == Kind::clause_group) {
+      out.cite = text(part.children.at(1));
+    }
+  }
+  return out;
+}
+
+// The clauses that say how the demand is judged; false: another clause.
+bool Builder::shared_clause(Requirement& out, const Branch& clause) {
+  const std::string word = phrase(clause.children.at(0));
   if (word == "where") {
-    for (const Branch& part : rest) {
+    for (const Branch& part : Parts(clause.children).subspan(1)) {
       out.where.push_back(test(part));
     }
   } else if (word == "optional") {
@@ -69,22 +95,42 @@ void Builder::requirement_clause(Requirement& out, const Branch& clause) {
     once(out.severity, clause);
   } else if (word == "compare") {
     if (free_slot(out.comparing.has_value(), clause)) {
-      out.comparing = comparing(rest);
+      out.comparing = comparing(Parts(clause.children).subspan(1));
     }
-  } else if (word == "cite") {
+  } else if (word == "tested") {
+    if (free_slot(out.validity.has_value(), clause)) {
+      out.validity = validity(clause);
+    }
+  } else if (word == "accept") {
+    out.accepted.push_back(accepted(clause));
+  } else if (word == "except") {
+    out.exceptions.push_back(exception(clause));
+  } else {
+    return false;
+  }
+  return true;
+}
+
+void Builder::requirement_clause(Requirement& out, const Branch& clause) {
+  const bool plain = clause.children.at(0).kind == Kind::assertion;
+  const std::string word = plain ? "shall" : phrase(clause.children.at(0));
+  if (!plain && shared_clause(out, clause)) {
+    return;
+  }
+  if (word == "cite") {
     once(out.cite, clause);
   } else if (word == "because") {
     once(out.because, clause);
   } else if (word == "mend") {
     once(out.mend, clause);
-  } else if (word == "either" || word == "shall") {
+  } else if (word == "either" || plain) {
     if (!out.alternatives.empty()) {
       diagnostics_.error(diagnose::Code::clause_duplicate, clause.span,
                          "found a second demand in requirement `" + out.number.value + "`",
                          "give each demand a requirement of its own, or join alternatives by `either ... or ...`");
       return;
     }
-    for (const Branch& part : word == "shall" ? Parts(clause.children) : rest) {
+    for (const Branch& part : Parts(clause.children).subspan(plain ? 0 : 1)) {
       out.alternatives.push_back(assertion(part));
     }
   } else {
@@ -92,7 +138,7 @@ void Builder::requirement_clause(Requirement& out, const Branch& clause) {
   }
 }
 
-void Builder::requirement(const Branch& item) {
+Requirement Builder::requirement_tree(const Branch& item) {
   Requirement out;
   out.number = name(item.children.at(1));
   out.title = text(item.children.at(2));
@@ -103,8 +149,10 @@ void Builder::requirement(const Branch& item) {
       requirement_clause(out, clause);
     }
   }
-  out_.items.emplace_back(std::move(out));
+  return out;
 }
+
+void Builder::requirement(const Branch& item) { out_.items.emplace_back(requirement_tree(item)); }
 
 Given Builder::given(const Branch& clause) {
   Given out;
@@ -176,7 +224,8 @@ void Builder::item(const Branch& branch) {
       {"measure", &Builder::measure},       {"table", &Builder::table},
       {"grading", &Builder::grading},       {"specification", &Builder::specification},
       {"section", &Builder::section},       {"requirement", &Builder::requirement},
-      {"example", &Builder::example},
+      {"example", &Builder::example},       {"term", &Builder::term},
+      {"amendment", &Builder::amendment},
   };
   for (const auto& [name, build] : builds) {
     if (name == word) {

@@ -17,7 +17,10 @@ void Builder::category(const Branch& item) {
 }
 
 void Builder::condition(const Branch& item) {
-  Condition out{name(item.children.at(1)), text(item.children.at(2)), {}, {}, {}};
+  Condition out{name(item.children.at(1)), text(item.children.at(2)), {}, {}, {}, {}};
+  if (item.children.size() > 4) {
+    out.within = quantity(item.children[4].children.at(0));
+  }
   const Branch& scale = item.children.at(3);
   Parts rest = Parts(scale.children).subspan(1);
   const std::string word = phrase(scale.children.at(0));
@@ -76,6 +79,8 @@ void Builder::measure_clause(Measure& out, const Branch& clause) {
     }
   } else if (word == "among") {
     once(out.category, clause);
+  } else if (word == "as") {
+    out.text = true;
   } else if (word == "reported") {
     if (free_slot(out.reported.has_value(), clause)) {
       out.reported = quantity(rest.front());
@@ -147,7 +152,13 @@ GradingRow Builder::grading_row(const Branch& row) {
   out.sieve = quantity(row.children.at(0));
   if (row.children.size() > 1 && row.children[1].kind == Kind::quantity) {
     out.low = quantity(row.children[1]);
-    out.high = row.children.size() > 2 ? quantity(row.children[2]) : *out.low;
+    const bool range = row.children.size() > 2 && row.children[2].kind == Kind::quantity;
+    out.high = range ? quantity(row.children[2]) : *out.low;
+  }
+  for (const Branch& part : row.children) {
+    if (part.kind == Kind::within) {
+      (phrase(part.children.at(0)) == "stockpile" ? out.stockpile : out.job_mix) = quantity(part.children.at(1));
+    }
   }
   return out;
 }
@@ -161,8 +172,12 @@ void Builder::grading(const Branch& item) {
       out.broken = true;
     } else if (part.kind == Kind::row) {
       out.rows.push_back(grading_row(part));
-    } else if (phrase(part.children.at(0)) == "cite") {
+    } else if (const std::string word = phrase(part.children.at(0)); word == "cite") {
       once(out.cite, part);
+    } else if (word == "ends") {
+      if (free_slot(out.ends.has_value(), part)) {
+        out.ends = quantity(part.children.at(1));
+      }
     } else {
       provenance(out.provenance, part);
     }

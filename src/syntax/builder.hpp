@@ -33,6 +33,10 @@ class Builder {
   [[nodiscard]] ExprId expression(const Branch& branch);
   [[nodiscard]] Assertion assertion(const Branch& branch);
   [[nodiscard]] Comparing comparing(std::span<const Branch> parts);
+  [[nodiscard]] ConditionValue condition_value(const Branch& branch);
+  [[nodiscard]] Limit limit(const Branch& branch);
+  [[nodiscard]] Validity validity(const Branch& clause);
+  [[nodiscard]] Accepted accepted(const Branch& clause) const;
 
   /// Puts a text into a slot that may be filled once.
   void once(Text& slot, const Branch& clause, std::size_t part = 1);
@@ -48,7 +52,6 @@ class Builder {
   using Parts = std::span<const Branch>;
   ExprId add(Expr expr);
   ExprId fold(const Branch& branch);
-  Limit limit(const Branch& branch);
   Statistic statistic(const Branch& branch);
   // vocabulary.cpp
   void vocabulary(const Branch& item);
@@ -68,6 +71,13 @@ class Builder {
   void section(const Branch& item);
   void requirement(const Branch& item);
   void requirement_clause(Requirement& out, const Branch& clause);
+  void term(const Branch& item);
+  void amendment(const Branch& item);
+  void amendment_clause(Amendment& out, const Branch& clause);
+  Change change(const Branch& clause);
+  Requirement requirement_tree(const Branch& item);
+  bool shared_clause(Requirement& out, const Branch& clause);
+  Exception exception(const Branch& clause);
   [[nodiscard]] Test test(const Branch& branch) const;
   void example(const Branch& item);
   Given given(const Branch& clause);

@@ -59,6 +59,15 @@ struct keep {
   }
 };
 
+// A skipped stretch: the stop that it is about is dealt with.
+struct skipped {
+  template <typename Input>
+  static void apply(const Input& in, Reader& reader) {
+    reader.failed_at = nullptr;
+    reader.add(Kind::broken, in.begin(), in.end(), false, true);
+  }
+};
+
 template <Kind kind>
 using leaf = keep<kind, false, true>;
 template <Kind kind>
@@ -95,8 +104,8 @@ template <> struct action<g::product_sign> : leaf<Kind::sign> {};
 template <> struct action<g::sum_sign> : leaf<Kind::sign> {};
 template <> struct action<g::comparison_sign> : leaf<Kind::sign> {};
 template <> struct action<g::no_limit> : leaf<Kind::no_limit> {};
-template <typename Opener> struct action<g::broken_clause<Opener>> : leaf<Kind::broken> {};
-template <> struct action<g::broken_item> : leaf<Kind::broken> {};
+template <typename Opener> struct action<g::broken_clause<Opener>> : skipped {};
+template <> struct action<g::broken_item> : skipped {};
 template <> struct action<g::statistic_name> : leaf<Kind::choice> {};
 template <> struct action<g::each_statistic> : leaf<Kind::choice> {};
 template <> struct action<g::at_phrase> : leaf<Kind::choice> {};
@@ -168,6 +177,37 @@ template <> struct action<g::either_clause> : container<Kind::clause_group> {};
 template <> struct action<g::assertion_clause> : container<Kind::clause_group> {};
 template <> struct action<g::given_clause> : container<Kind::clause_group> {};
 template <> struct action<g::expect_clause> : container<Kind::clause_group> {};
+template <> struct action<g::term_name> : leaf<Kind::name> {};
+template <> struct action<g::compared_measure> : leaf<Kind::name> {};
+template <> struct action<g::specification_name> : leaf<Kind::name> {};
+template <> struct action<g::result_word> : leaf<Kind::choice> {};
+template <> struct action<g::each_lot> : leaf<Kind::choice> {};
+template <> struct action<g::within_phrase> : leaf<Kind::choice> {};
+template <> struct action<g::tolerance_name> : leaf<Kind::choice> {};
+template <> struct action<g::text_word> : leaf<Kind::choice> {};
+template <> struct action<g::month_or_day> : leaf<Kind::choice> {};
+template <> struct action<g::not_required> : leaf<Kind::choice> {};
+template <> struct action<g::effective_date> : leaf<Kind::edition> {};
+template <> struct action<g::lint_code> : leaf<Kind::clause> {};
+template <> struct action<g::within_condition> : container<Kind::within> {};
+template <> struct action<g::with_tolerance> : container<Kind::within> {};
+template <> struct action<g::row_tolerance> : container<Kind::within> {};
+template <> struct action<g::within_limit> : container<Kind::limit> {};
+template <> struct action<g::new_title> : container<Kind::texts> {};
+template <> struct action<g::as_text_clause> : container<Kind::clause_group> {};
+template <> struct action<g::ends_clause> : container<Kind::clause_group> {};
+template <> struct action<g::round_clause> : container<Kind::clause_group> {};
+template <> struct action<g::tested_clause> : container<Kind::clause_group> {};
+template <> struct action<g::effective_clause> : container<Kind::clause_group> {};
+template <> struct action<g::accept_clause> : container<Kind::clause_group> {};
+template <> struct action<g::except_clause> : container<Kind::clause_group> {};
+template <> struct action<g::amends_clause> : container<Kind::clause_group> {};
+template <> struct action<g::retitle_clause> : container<Kind::clause_group> {};
+template <> struct action<g::withdraw_clause> : container<Kind::clause_group> {};
+template <> struct action<g::replace_clause> : container<Kind::clause_group> {};
+template <> struct action<g::add_clause> : container<Kind::clause_group> {};
+template <> struct action<g::term_item> : container<Kind::item> {};
+template <> struct action<g::amendment_item> : container<Kind::item> {};
 template <> struct action<g::vocabulary_item> : container<Kind::item> {};
 template <> struct action<g::category_item> : container<Kind::item> {};
 template <> struct action<g::condition_item> : container<Kind::item> {};
@@ -308,7 +348,7 @@ std::vector<Branch> parse_branches(const source::SourceMap& sources, source::Fil
                       "split the formula into measures of its own");
     return {};
   }
-  Reader reader{sources, file, text.data(), diagnostics, {}, text.data()};
+  Reader reader{sources, file, text.data(), diagnostics, {}, nullptr};
   peg::memory_input<peg::tracking_mode::lazy> in(text.data(), text.data() + text.size(), "");
   if (!peg::parse<g::file, action, control>(in, reader)) {
     diagnostics.error(diagnose::Code::syntax_unexpected, {file, 0, 0}, "the file cannot be read as rules");

@@ -83,6 +83,7 @@ struct Condition {
   enum class Scale : std::uint8_t { unit, sieve, category } scale{};
   WrittenUnit unit;
   Text category;
+  std::optional<Quantity> within;  // results within this of the value count as at the value
 };
 struct Basis {
   Text name, title;
@@ -102,6 +103,7 @@ struct Measure {
   Text name, title;
   std::optional<WrittenUnit> unit;
   Text category;
+  bool text = false;  // `as text`: any text, such as the number of a certificate
   std::optional<Quantity> reported;
   std::vector<Text> conditions;
   Text method;
@@ -125,12 +127,14 @@ struct Table {
 };
 struct GradingRow {
   Quantity sieve;
-  std::optional<Quantity> low, high;  // neither: no limit; low only: exactly that
+  std::optional<Quantity> low, high;           // neither: no limit
+  std::optional<Quantity> stockpile, job_mix;  // tolerances against the job mix
   Span span;
 };
 struct Grading {
   Text name, title;
   std::vector<GradingRow> rows;
+  std::optional<Quantity> ends;  // the rule on consecutive sieves: this part of the band counts as its end
   Text cite;
   Provenance provenance;
   bool broken = false;
@@ -138,18 +142,33 @@ struct Grading {
 
 // Specification items.
 struct Comparing {
+  Text measure;  // given: only for this measure
   enum class Method : std::uint8_t { absolute, rounding } method{};
   enum class Place : std::uint8_t { limit, reporting, given } place{};
   std::optional<Quantity> given;
   quantity::Ties ties{};
   Span span;
 };
+/// How long a test counts: so many months or days from its date to the date of the review.
+struct Validity {
+  std::uint32_t count = 0;
+  bool days = false;
+  Span span;
+};
+/// A remark that the author has looked at and accepts, with the reason.
+struct Accepted {
+  Text code, because;
+};
 struct Specification {
   Text name, title;
   Text edition;
+  Text effective;
   std::vector<Text> uses;
   Text agency;
-  std::optional<Comparing> comparing;
+  std::vector<Comparing> comparing;
+  std::optional<Comparing> staged;  // each specimen is rounded before the statistic
+  std::optional<Validity> validity;
+  std::vector<Accepted> accepted;
   Provenance provenance;
   bool broken = false;
 };
@@ -162,22 +181,31 @@ struct Test {
   std::vector<Text> words;
   Span span;
 };
+enum class ConditionEnd : std::uint8_t { exactly, at_most, at_least };
 struct ConditionValue {
-  Text name;
+  Text name;  // of a condition, or of a term that stands for conditions
+  bool term = false;
+  ConditionEnd end{};
   std::variant<Quantity, Text> value;
+  std::optional<Quantity> within;
   Span span;
 };
 enum class StatisticKind : std::uint8_t { result, mean, each, least, greatest, range, standard_deviation };
+/// What a statistic is taken over: the specimens of a result, the results, or the results of each lot.
+enum class Over : std::uint8_t { specimens, results, results_of_lot };
 struct Statistic {
   StatisticKind kind = StatisticKind::result;
+  Over over{};
   std::uint32_t at_least = 1;
   Span span;
 };
-enum class LimitKind : std::uint8_t { at_most, at_least, between, words, grading };
+enum class LimitKind : std::uint8_t { at_most, at_least, between, words, grading, tolerance };
+enum class ToleranceKind : std::uint8_t { none, stockpile, job_mix };
 struct Limit {
   LimitKind kind{};
   std::vector<Quantity> quantities;  // one, or two for between
-  std::vector<Text> words;           // words, or the name of a grading
+  std::vector<Text> words;           // words, the name of a grading, or the name of a term
+  ToleranceKind tolerance{};         // of a grading
   Span span;
 };
 struct Assertion {
@@ -187,14 +215,25 @@ struct Assertion {
   Limit limit;
   Span span;
 };
+/// A narrower case of a requirement: another limit, or none.
+struct Exception {
+  std::vector<Test> where;
+  std::optional<Limit> limit;  // none: not required
+  Text cite;
+  Span span;
+};
 struct Requirement {
   Text number, title;
   std::vector<Test> where;
   bool optional = false;
   Text severity;
   std::optional<Comparing> comparing;
+  std::optional<Validity> validity;
+  std::vector<Accepted> accepted;
+  std::vector<Exception> exceptions;
   std::vector<Assertion> alternatives;  // one, or two and more behind `either`
   Text cite, because, mend;
+  std::vector<std::string> amended_by;  // filled in when amendments are applied
   Provenance provenance;
   bool broken = false;
 };
@@ -229,8 +268,32 @@ struct Example {
   bool broken = false;
 };
 
+/// A name for conditions or for a limit.
+struct Term {
+  Text name, title;
+  std::vector<ConditionValue> conditions;
+  std::optional<Limit> limit;
+  Span span;
+};
+struct Change {
+  enum class Kind : std::uint8_t { limit, whole, add, withdraw, retitle } kind{};
+  Text number;
+  Text title;                              // retitle
+  std::optional<Limit> limit;              // limit
+  std::optional<Requirement> requirement;  // whole, add
+  Text because, cite;
+  Span span;
+};
+struct Amendment {
+  Text name, title;
+  Text specification, edition, effective;
+  std::vector<Change> changes;
+  Provenance provenance;
+  bool broken = false;
+};
+
 using Item = std::variant<Vocabulary, Category, Condition, Basis, Measure, Table, Grading, Specification, Section,
-                          Requirement, Example>;
+                          Requirement, Example, Term, Amendment>;
 
 struct RuleFile {
   source::FileId file = source::no_file;
