@@ -52,7 +52,7 @@ struct in_clause : if_must<lead<k_in>, gap, unit> {};
 // Vocabulary, category, condition, basis.
 struct provenance_opener : sor<k_source, k_status, k_note> {};
 struct vocabulary_item : if_must<lead<k_vocabulary>, gap, new_name, gap, title, gap,
-                                 clauses<sor<source_clause, note_clause>, provenance_opener>> {};
+                                 clauses<sor<source_clause, status_clause, note_clause>, provenance_opener>> {};
 struct category_item : if_must<lead<k_category>, gap, new_name, gap, title, gap, colon, gap, words> {};
 struct sieve_designations : seq<k_sieve, gap, must<k_designation>> {};
 struct as_clause : if_must<lead<k_as>, gap, sieve_designations> {};
@@ -124,7 +124,7 @@ struct section_item : if_must<lead<k_section>, gap, clause_number, gap, title> {
 
 // Requirement.
 struct where_clause : if_must<lead<k_where>, gap, test, more_tests> {};
-struct optional_clause : lead<k_optional> {};
+struct optional_clause : seq<lead<k_optional>> {};
 struct severity_word : name {};
 struct severity_clause : if_must<lead<k_severity>, gap, severity_word> {};
 struct either_clause : if_must<lead<k_either>, gap, alternative, gap, plus<seq<k_or, gap, must<alternative>, gap>>> {};

@@ -1,5 +1,7 @@
 #include "explain/explanation.hpp"
 
+#include <algorithm>
+
 #include "explain/steps.hpp"
 
 namespace plumbrule::explain {
@@ -8,25 +10,43 @@ namespace {
 using evaluate::Step;
 using evaluate::StepKind;
 
+int rank(Verdict verdict) { return verdict == Verdict::fails ? 2 : verdict == Verdict::not_shown ? 1 : 0; }
+
+// Of two compared values the one that decides: the worse verdict, then the smaller margin.
+bool worse(const Context& context, const check::Assertion& assertion, const Step& one, const Step& other) {
+  if (rank(one.outcome) != rank(other.outcome)) {
+    return rank(one.outcome) > rank(other.outcome);
+  }
+  const bool numbers = !context.rules.measures[assertion.measure].type.is_word() && one.amount.value.finite() &&
+                       other.amount.value.finite();
+  return numbers &&
+         standing(context, assertion, one.amount).distance < standing(context, assertion, other.amount).distance;
+}
+
 // The comparisons of a finding: for each check, the compared value that decided it.
 std::vector<Comparison> comparisons(const Context& context, const evaluate::Finding& finding) {
   std::vector<Comparison> out;
   std::optional<Step> deciding;
+  const check::Assertion* current = nullptr;
+  std::string refused;
   for (const Step& step : plan::part(context.review.trace, finding.steps)) {
     if (step.kind == StepKind::check) {
       deciding.reset();
+      refused.clear();
+      current = &assertion_of(context, finding, step.index);
+    } else if (step.kind == StepKind::refusal) {
+      refused = "refused, because " + context.rules.measures[current->measure].refusals[step.index].because;
     } else if (step.kind == StepKind::compared) {
-      const bool worse = deciding && (deciding->outcome == Verdict::fails || step.outcome == Verdict::complies);
-      deciding = worse ? deciding : step;
+      deciding = deciding && !worse(context, *current, step, *deciding) ? deciding : step;
     } else if (step.kind == StepKind::check_verdict) {
       const check::Assertion& assertion = assertion_of(context, finding, step.index);
       const check::Measure& measure = context.rules.measures[assertion.measure];
       Comparison one;
       one.label = label(context.rules, assertion);
-      one.limit = one_line(assertion.limit.written);
+      one.limit = limit_text(assertion.limit);
       one.verdict = step.outcome;
       one.reason = step.reason;
-      one.why = reason_text(step.reason);
+      one.why = step.reason == Reason::refused && !refused.empty() ? refused : reason_text(step.reason);
       if (deciding) {
         one.place = context.sources.place_text(deciding->span);
         if (measure.type.is_word()) {
@@ -35,12 +55,22 @@ std::vector<Comparison> comparisons(const Context& context, const evaluate::Find
           const Standing at = standing(context, assertion, deciding->amount);
           one.value = at.value;
           one.margin = at.margin;
+          one.distance = at.distance;
         }
       }
       out.push_back(std::move(one));
     }
   }
   return out;
+}
+
+// A grading that conforms: not every sieve, only how many and the one with the least room.
+std::string conforming(const std::vector<Comparison>& all) {
+  const auto nearest = std::min_element(all.begin(), all.end(), [](const Comparison& left, const Comparison& right) {
+    return left.distance < right.distance;
+  });
+  return "all " + std::to_string(all.size()) + " sieves inside; nearest to its limit " + nearest->label + ": " +
+         nearest->value + " against " + nearest->limit + ", " + nearest->margin;
 }
 
 std::string joined(const std::vector<Comparison>& all, Verdict verdict) {
@@ -75,8 +105,8 @@ std::string class_reason(const Context& context, const evaluate::Finding& findin
       const check::Category& category = context.rules.categories[test.category];
       const std::string stated = step.reason == Reason::class_not_stated
                                      ? "the submittal does not state it"
-                                     : "the mix is for " + category.words[step.other];
-      return "it is for " + category.name + " " + words(category, test.words) + "; " + stated;
+                                     : "the submittal states " + spaced(category.words[step.other]);
+      return "it is for " + spaced(category.name) + " " + words(category, test.words) + "; " + stated;
     }
   }
   return reason_text(finding.reason);
@@ -89,7 +119,10 @@ std::string why(const Context& context, const evaluate::Finding& finding, const 
   if (finding.verdict == Verdict::not_shown) {
     return missing(all);
   }
-  return joined(all, finding.verdict);
+  const auto complies = [](const Comparison& one) { return one.verdict == Verdict::complies; };
+  const bool grading =
+      finding.verdict == Verdict::complies && all.size() > 3 && std::all_of(all.begin(), all.end(), complies);
+  return grading ? conforming(all) : joined(all, finding.verdict);
 }
 
 std::string submit(const Context& context, const evaluate::Finding& finding) {
@@ -139,7 +172,8 @@ Explanation explain(const Context& context, const evaluate::Finding& finding) {
   out.sentence = sentence(context.rules, requirement);
   out.cite = requirement.cite;
   out.because = requirement.because;
-  out.mend = requirement.mend;
+  out.mend = finding.verdict == Verdict::fails ? requirement.mend : "";
+  out.note = requirement.provenance.note;
   out.comparisons = comparisons(context, finding);
   out.why = why(context, finding, out.comparisons);
   out.submit = submit(context, finding);

@@ -32,6 +32,7 @@ class Deriver {
   const check::Assertion* assertion_ = &no_assertion_;
   const check::Measure* measure_ = &no_measure_;
   bool many_specimens_ = false;
+  bool computed_ = false;
 
   void line(int depth, std::string text, const source::Span& span = {}) {
     lines_.push_back({depth, std::move(text), context_.sources.place_text(span)});
@@ -69,13 +70,18 @@ class Deriver {
         return lookup(step);
       case StepKind::summed:
         return line(reading_depth, measure_->readings[step.index].name + ", summed over " + std::to_string(step.other) +
-                                       " rows = " + show(step.amount, context_.evidence.units));
+                                       (step.other == 1 ? " row = " : " rows = ") +
+                                       show(step.amount, context_.evidence.units));
       case StepKind::computed:
         return formula(step);
       case StepKind::refusal:
         return refusal(step);
       case StepKind::converted:
-        return line(specimen_depth, "in the unit of the limit: " + show(context_, step.amount, measure_->type.basis));
+        // A computed value was already shown in the measure's unit.
+        return step.amount.unit == measure_->type.unit && computed_
+                   ? void()
+                   : line(specimen_depth,
+                          "in the unit of the limit: " + show(context_, step.amount, measure_->type.basis));
       case StepKind::combined:
         return line(specimen_depth, std::string(statistic_name(static_cast<syntax::StatisticKind>(step.index))) +
                                         " of " + std::to_string(step.other) +
@@ -94,12 +100,12 @@ class Deriver {
     const check::Test& test = context_.rules.requirements[finding_.requirement]
                                   .where[step.index - context_.plan.requirements[finding_.requirement].tests.begin];
     const check::Category& category = context_.rules.categories[test.category];
-    const std::string wanted = "the clause is for " + category.name + " " + words(category, test.words);
+    const std::string wanted = "the clause is for " + spaced(category.name) + " " + words(category, test.words);
     if (step.reason == Reason::class_not_stated) {
-      return line(check_depth, wanted + "; the submittal does not state its " + category.name);
+      return line(check_depth, wanted + "; the submittal does not state it");
     }
     line(check_depth,
-         wanted + "; the mix is for " + category.words[step.other] +
+         wanted + "; the submittal states " + spaced(category.words[step.other]) +
              (step.outcome == Verdict::complies ? ": it applies" : ": it does not apply"),
          step.span);
   }
@@ -117,8 +123,7 @@ class Deriver {
     measure_ = &context_.rules.measures[assertion_->measure];
     const std::string how = statistic(assertion_->statistic);
     line(check_depth,
-         label(context_.rules, *assertion_) + (how.empty() ? "" : ", " + how) + ": " +
-             one_line(assertion_->limit.written),
+         label(context_.rules, *assertion_) + (how.empty() ? "" : ", " + how) + ": " + limit_text(assertion_->limit),
          assertion_->limit.span);
   }
 
@@ -136,6 +141,7 @@ class Deriver {
   }
 
   void specimen(const Step& step) {
+    computed_ = false;
     if (many_specimens_) {
       line(specimen_depth, "specimen " + std::to_string(step.index + 1), step.span);
     }
@@ -163,6 +169,7 @@ class Deriver {
   }
 
   void formula(const Step& step) {
+    computed_ = true;
     if (step.outcome == Verdict::not_shown) {
       return line(reading_depth, "not computed: " + reason_text(step.reason), step.span);
     }
@@ -179,10 +186,7 @@ class Deriver {
   }
 
   void refusal(const Step& step) {
-    const check::Refusal& rule = measure_->refusals[step.index];
-    line(reading_depth,
-         "refused, because " + rule.because + " (" + one_line(context_.sources.text(rule.span)).substr(0, 120) + ")",
-         step.span);
+    line(reading_depth, "refused, because " + measure_->refusals[step.index].because, step.span);
   }
 
   void compared(const Step& step) {
@@ -198,7 +202,7 @@ class Deriver {
     const Standing at = standing(context_, *assertion_, step.amount);
     line(specimen_depth, show(step.amount, context_.evidence.units) + ", " + at.rule + ": " + at.value);
     std::string text =
-        at.value + " against " + one_line(assertion_->limit.written) + ": " + std::string(verdict_text(step.outcome));
+        at.value + " against " + limit_text(assertion_->limit) + ": " + std::string(verdict_text(step.outcome));
     text += step.reason != Reason::none ? ", " + reason_text(step.reason) : at.margin.empty() ? "" : ", " + at.margin;
     line(specimen_depth, std::move(text));
   }

@@ -10,13 +10,6 @@ using quantity::Decimal;
 
 constexpr std::size_t most_decimals = 8;
 
-std::string spaced(std::string text) {
-  for (char& byte : text) {
-    byte = byte == '_' ? ' ' : byte;
-  }
-  return text;
-}
-
 std::string_view bound_words(Bound bound) {
   switch (bound) {
     case Bound::at_least:
@@ -41,6 +34,15 @@ std::string with_unit(const std::string& number, const std::string& unit) {
 std::string ties_text(quantity::Ties ties) { return ties == quantity::Ties::to_even ? "ties to even" : "ties up"; }
 
 }  // namespace
+
+std::string spaced(std::string text) {
+  for (char& byte : text) {
+    byte = byte == '_' ? ' ' : byte;
+  }
+  return text;
+}
+
+std::string limit_text(const check::Limit& limit) { return spaced(one_line(limit.written)); }
 
 std::string one_line(std::string_view text) {
   std::string out;
@@ -121,11 +123,17 @@ std::string words(const check::Category& category, std::uint64_t mask) {
   return out;
 }
 
+// "light, medium" as "light or medium".
+static std::string either(std::string list) {
+  const std::size_t last = list.rfind(", ");
+  return last == std::string::npos ? list : list.replace(last, 2, " or ");
+}
+
 std::string sentence(const check::Rules& rules, const check::Requirement& requirement) {
   std::string out;
   for (const check::Test& test : requirement.where) {
     const check::Category& category = rules.categories[test.category];
-    out += (out.empty() ? "where " : " and ") + spaced(category.name) + " is " + words(category, test.words);
+    out += (out.empty() ? "where " : " and ") + spaced(category.name) + " is " + either(words(category, test.words));
   }
   out += out.empty() ? "" : ": ";
   for (std::size_t at = 0; at < requirement.alternatives.size(); ++at) {
@@ -138,8 +146,9 @@ std::string sentence(const check::Rules& rules, const check::Requirement& requir
     }
     for (const check::Assertion& assertion : alternative.assertions) {
       const std::string how = statistic(assertion.statistic);
-      out +=
-          label(rules, assertion) + (how.empty() ? "" : ", " + how) + ", shall be " + one_line(assertion.limit.written);
+      const bool qualified = !how.empty() || !assertion.conditions.empty();
+      out += label(rules, assertion) + (how.empty() ? "" : ", " + how) + (qualified ? ", shall be " : " shall be ") +
+             limit_text(assertion.limit);
     }
   }
   return out;
@@ -178,7 +187,8 @@ std::string margin_text(const Against& nearest, const check::End& end, const std
   }
   // Of percentages a margin in percent of the limit would be misread.
   const bool percentage = unit == "%";
-  const std::string amount = percentage ? show(size) + " percentage points" : with_unit(show(size), unit);
+  const std::string amount = percentage ? show(size) + (size == Decimal{1} ? " percentage point" : " percentage points")
+                                        : with_unit(show(size), unit);
   std::string out = amount + (outside ? " outside the limit" : " inside the limit");
   if (!end.value.zero() && !percentage) {
     const Decimal reference = end.value < Decimal{0} ? -end.value : end.value;
@@ -204,6 +214,7 @@ Standing standing(const Context& context, const check::Assertion& assertion, con
   rounded.unit = assertion.limit.unit;
   Standing out;
   out.value = show(context, rounded, context.rules.measures[assertion.measure].type.basis);
+  out.distance = nearest.margin;
   out.margin = amount.bound == Bound::exact ? margin_text(nearest, end, unit) : "";
   out.rule = end.rounding.place ? "rounded to the nearest " + with_unit(end.rounding.place->text(), unit) + ", " +
                                       ties_text(end.rounding.ties)
