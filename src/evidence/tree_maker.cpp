@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <ranges>
 
 #include "diagnose/quote.hpp"
 #include "evidence/yaml_fault.hpp"
@@ -41,13 +40,11 @@ bool TreeMaker::wants_key() const {
 }
 
 std::optional<std::size_t> TreeMaker::open_bracket() const {
-  for (const Open& one : std::ranges::reverse_view(open_)) {
+  const auto innermost = std::find_if(open_.rbegin(), open_.rend(), [this](const Open& one) {
     const std::size_t begin = in_text(one.node.span.begin);
-    if (stands_at(begin, '[') || stands_at(begin, '{')) {
-      return begin;
-    }
-  }
-  return std::nullopt;
+    return stands_at(begin, '[') || stands_at(begin, '{');
+  });
+  return innermost == open_.rend() ? std::nullopt : std::optional(in_text(innermost->node.span.begin));
 }
 
 void TreeMaker::begin_document(std::size_t at) {

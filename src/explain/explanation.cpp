@@ -90,7 +90,10 @@ std::string missing(const std::vector<Comparison>& all) {
   std::string out;
   for (const Comparison& one : all) {
     if (one.verdict == Verdict::not_shown) {
-      out += (out.empty() ? "" : "; ") + (all.size() > 1 ? one.label + ": " : "") + one.why;
+      out += out.empty() ? "" : "; ";
+      out += all.size() > 1 ? one.label + ": " : "";
+      out += one.value.empty() ? "" : one.value + " against " + one.limit + ": ";
+      out += one.why;
     }
   }
   return out;
