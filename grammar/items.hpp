@@ -158,7 +158,7 @@ struct section_item : if_must<lead<k_section>, gap, clause_number, gap, title> {
 
 // Requirement.
 struct where_clause : if_must<lead<k_where>, gap, test, more_tests> {};
-struct optional_clause : lead<k_optional> {};
+struct optional_clause : seq<lead<k_optional>> {};
 struct severity_word : name {};
 struct severity_clause : if_must<lead<k_severity>, gap, severity_word> {};
 struct either_clause : if_must<lead<k_either>, gap, alternative, gap, plus<seq<k_or, gap, must<alternative>, gap>>> {};

@@ -119,6 +119,9 @@ Reviewed run(const source::SourceMap& sources, const evidence::Node& document, c
   }
   out.problems.sort_by_place();
   for (const diagnose::Diagnostic& one : out.problems.all()) {
+    if (one.severity != diagnose::Severity::error) {
+      continue;
+    }
     out.report.problems.push_back(
         {std::string(diagnose::text(one.code)), sources.place_text(one.primary.span), one.message, one.help});
   }

@@ -19,7 +19,12 @@ bool Diagnostics::has_errors() const {
   return std::any_of(all_.begin(), all_.end(), [](const Diagnostic& one) { return one.severity == Severity::error; });
 }
 
-void Diagnostics::append(const Diagnostics& other) { all_.insert(all_.end(), other.all_.begin(), other.all_.end()); }
+void Diagnostics::append(const Diagnostics& other) {
+  const std::size_t count = other.all_.size();  // `other` may be this one, so neither iterators nor a growing end
+  for (std::size_t at = 0; at < count; ++at) {
+    all_.push_back(other.all_[at]);
+  }
+}
 
 void Diagnostics::sort_by_place() {
   std::stable_sort(all_.begin(), all_.end(), [](const Diagnostic& left, const Diagnostic& right) {

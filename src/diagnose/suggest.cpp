@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <vector>
 
+#include "diagnose/quote.hpp"
+
 namespace plumbrule::diagnose {
 namespace {
 
@@ -49,7 +51,11 @@ std::optional<std::string_view> nearest(std::string_view word, std::span<const s
     if (candidate.size() > longest) {
       continue;
     }
-    const std::size_t cap = std::max<std::size_t>(std::max(word.size(), candidate.size()) / 3, 1);
+    const std::size_t longer = std::max(word.size(), candidate.size());
+    const std::size_t cap = std::max<std::size_t>(longer / 3, 1);
+    if (longer - std::min(word.size(), candidate.size()) > cap) {
+      continue;  // each missing letter is an edit
+    }
     const std::size_t found = distance(word, candidate);
     // Of equally near words the one that begins alike: people drop endings more often than they change beginnings.
     const bool closer = found < best_distance ||
@@ -64,11 +70,11 @@ std::optional<std::string_view> nearest(std::string_view word, std::span<const s
 
 std::string suggestion(std::string_view word, std::span<const std::string_view> known) {
   if (const auto best = nearest(word, known)) {
-    return "did you mean `" + std::string(*best) + "`?";
+    return "did you mean " + quoted(*best, longest) + "?";
   }
   std::string out;
   for (std::size_t at = 0; at < std::min(known.size(), most_listed); ++at) {
-    out += (out.empty() ? "known: `" : ", `") + std::string(known[at]) + "`";
+    out += (out.empty() ? "known: " : ", ") + quoted(known[at], longest);
   }
   return known.size() > most_listed ? out + ", ..." : out;
 }

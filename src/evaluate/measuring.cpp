@@ -162,8 +162,10 @@ Measured Measuring::judged(const Frame& frame, Measured measured) {
     if (refusal.needs_readings && frame.specimen == nullptr) {
       continue;
     }
+    const std::size_t before = trace_.size();
     const Measured left = run(refusal.left, frame);
     const Measured right = run(refusal.right, frame);
+    trace_.resize(before);  // the readings are noted already; only a refusal itself is worth a step
     if (!left.good() || !right.good()) {
       return left.good() ? right : left;
     }

@@ -61,11 +61,7 @@ void Binder::classes(const Node& node) {
       const auto index = static_cast<std::uint32_t>(at - rules_.categories.begin());
       out_.classes[index] = word(entry.value, index, "class `" + entry.key + "`");
     } else if (std::find(others_.categories.begin(), others_.categories.end(), entry.key) == others_.categories.end()) {
-      std::vector<std::string_view> known(others_.categories.begin(), others_.categories.end());
-      for (const check::Category& category : rules_.categories) {
-        known.emplace_back(category.name);
-      }
-      unknown_key(entry, known, "no class that is known");
+      unknown_class(entry);
     }
   }
 }
@@ -105,6 +101,26 @@ void Binder::declared(const Entry& entry, check::MeasureId measure) {
   const Value stated = value(entry.value, of.type, "`" + entry.key + "`");
   job_mix_.emplace_back(measure, stated);
   add_declared(measure, {}, stated);
+}
+
+// A submittal may state classes for specifications that are not part of this review. One that looks like a known class
+// is taken for a slip of the pen: an error.
+void Binder::unknown_class(const Entry& entry) {
+  std::vector<std::string_view> known;
+  for (const check::Requirement& requirement : rules_.requirements) {
+    for (const check::Test& test : requirement.where) {
+      const std::string& name = rules_.categories[test.category].name;
+      if (std::find(known.begin(), known.end(), name) == known.end()) {
+        known.emplace_back(name);
+      }
+    }
+  }
+  if (diagnose::nearest(entry.key, known)) {
+    return unknown_key(entry, known, "no class that is known");
+  }
+  diagnostics_.warning(diagnose::Code::submittal_unknown_key, entry.key_span,
+                       "found " + diagnose::quoted(entry.key) + ", a class that no clause of this review asks for",
+                       "leave it if another specification needs it");
 }
 
 // The job mix declares values of its own: they are results, targets, and they say at which content the trials count.

@@ -30,6 +30,7 @@ class Binder {
   bool version(const Node& document);
   void identity(const Node& document);
   void classes(const Node& node);
+  void unknown_class(const Entry& entry);
   void job_mix(const Node& node);
   void materials(const Node& node);
   std::int32_t date(const Node* node);

@@ -1,11 +1,10 @@
 #include "evidence/written.hpp"
 
-#include <algorithm>
 #include <array>
-#include <cctype>
 #include <chrono>
 
 #include "diagnose/quote.hpp"
+#include "evidence/written_fault.hpp"
 
 namespace plumbrule::evidence {
 namespace {
@@ -38,22 +37,6 @@ constexpr std::array<BoundWords, 3> behind{{
     {"+", Bound::at_least},
 }};
 
-std::string_view trimmed(std::string_view text) {
-  while (!text.empty() && std::isspace(static_cast<unsigned char>(text.front())) != 0) {
-    text.remove_prefix(1);
-  }
-  while (!text.empty() && std::isspace(static_cast<unsigned char>(text.back())) != 0) {
-    text.remove_suffix(1);
-  }
-  return text;
-}
-
-bool digit_at(std::string_view text, std::size_t at) {
-  return at < text.size() && std::isdigit(static_cast<unsigned char>(text[at])) != 0;
-}
-
-bool contains(std::string_view text, std::string_view part) { return text.find(part) != std::string_view::npos; }
-
 std::size_t number_length(std::string_view text) {
   std::size_t at = 0;
   while (digit_at(text, at)) {
@@ -66,50 +49,6 @@ std::size_t number_length(std::string_view text) {
     }
   }
   return at;
-}
-
-bool second_number(std::string_view rest) {
-  for (std::size_t at = 1; at < rest.size(); ++at) {
-    const bool begins = std::isspace(static_cast<unsigned char>(rest[at - 1])) != 0 || rest[at - 1] == '-';
-    if (begins && digit_at(rest, at)) {
-      return true;
-    }
-  }
-  return false;
-}
-
-std::optional<Unreadable> fault_behind_number(std::string_view whole, std::string_view rest) {
-  const std::string found = "found " + diagnose::quoted(whole);
-  if (rest.starts_with(",") && digit_at(rest, 1)) {
-    return Unreadable{found + ", a number with a comma",
-                      "write a point as the decimal sign and no thousands separators"};
-  }
-  if ((rest.starts_with("e") || rest.starts_with("E")) &&
-      (digit_at(rest, 1) ||
-       ((rest.substr(1).starts_with("-") || rest.substr(1).starts_with("+")) && digit_at(rest, 2)))) {
-    return Unreadable{found + ", a number with an exponent", "write the number out"};
-  }
-  if (contains(rest, "\xC2\xB1") || contains(rest, "+/-")) {
-    return Unreadable{found + ", a value with a tolerance", "write the value that was read"};
-  }
-  if (second_number(rest)) {
-    return Unreadable{found + ", more than one number", "write one value, or each specimen on its own"};
-  }
-  return std::nullopt;
-}
-
-Unreadable no_number(std::string_view whole) {
-  if (whole.empty()) {
-    return {"found no value", "fill it in, or leave the whole line out"};
-  }
-  const std::string found = "found " + diagnose::quoted(whole);
-  if (whole.front() == '~') {
-    return {found + ", an approximate value", "write the value that was read"};
-  }
-  if (whole.front() == '.' && digit_at(whole, 1)) {
-    return {found + ", a number without its leading zero", "write `0` before the point"};
-  }
-  return {found + ", not a number", "write a number with its unit, such as `12.5 g`; leave out what was not measured"};
 }
 
 Bound take_before(std::string_view& text) {
@@ -144,17 +83,19 @@ std::variant<Written, Unreadable> read_written(std::string_view text) {
   std::string_view rest = whole;
   Written out;
   out.bound = take_before(rest);
+  const std::string_view unbound = rest;
   const bool negative = rest.starts_with("-") || rest.starts_with(minus);
   rest.remove_prefix(rest.starts_with(minus) ? minus.size() : negative ? 1 : 0);
   const std::size_t length = number_length(rest);
   if (length == 0) {
-    return no_number(whole);
+    return no_number(whole, unbound);
   }
-  const auto number = quantity::Decimal::parse(rest.substr(0, length));
+  const std::string_view digits = rest.substr(0, length);
   rest = rest.substr(length);
-  if (const auto fault = fault_behind_number(whole, rest)) {
+  if (const auto fault = fault_behind_number(whole, digits, rest)) {
     return *fault;
   }
+  const auto number = quantity::Decimal::parse(digits);
   if (!number) {
     return Unreadable{"found " + diagnose::quoted(whole) + ", a number of more than " +
                           std::to_string(quantity::most_digits) + " digits",
@@ -162,7 +103,7 @@ std::variant<Written, Unreadable> read_written(std::string_view text) {
   }
   out.value = negative ? -*number : *number;
   const Bound after = take_behind(rest);
-  if (after != Bound::exact && out.bound != Bound::exact) {
+  if (after != Bound::exact && (out.bound != Bound::exact || take_behind(rest) != Bound::exact)) {
     return Unreadable{"found " + diagnose::quoted(whole) + ", a bound said twice", "say it once"};
   }
   out.bound = after != Bound::exact ? after : out.bound;

@@ -26,7 +26,9 @@ struct Unreadable {
 
 /// Bounds are written "180 s or more", "at least 180 s", ">= 180 s", "180+ s", "more than 180 s", "> 180 s", and the
 /// same downwards ("or less", "at most", "<=", "less than", "<"). A comma as decimal sign, thousands separators,
-/// exponents, "n/a", an empty text and a second number are unreadable, each with its own message.
+/// exponents, fractions, tolerances, "about", a plus sign, "n/a", an empty text, more than 17 digits and a second
+/// number are unreadable, each with its own message. "-3 g" is read, also with the minus sign U+2212. Blanks around and
+/// between may be no-break blanks. The views point into `text`.
 [[nodiscard]] std::variant<Written, Unreadable> read_written(std::string_view text);
 
 /// A date "2026-03-20" as days since 1970-01-01; nothing for anything that is not a day of the calendar.

@@ -44,7 +44,7 @@ constexpr std::array<YamlFault, 23> faults{{
     {"unknown token", Code::submittal_yaml, Points::here, "found a character with which no value begins", in_quotes},
     {"illegal character in scalar", Code::submittal_yaml, Points::here, "found a character with which no value begins",
      in_quotes},
-    {"unknown escape", Code::submittal_yaml, Points::here, "found a backslash before a character that needs none",
+    {"unknown escape", Code::submittal_yaml, Points::two_before, "found a backslash before a character that needs none",
      "write `\\\\` for a backslash, or use single quotes"},
     {"bad character found while scanning hex", Code::submittal_yaml, Points::here,
      "found a character number that is not written in the digits 0 to 9 and a to f", "write the character itself"},
@@ -76,6 +76,10 @@ const YamlFault& yaml_fault(std::string_view library_message) {
 }
 
 const YamlFault& tab_fault() { return tab; }
+
+const YamlFault& unclosed_fault(char bracket) {
+  return yaml_fault(bracket == '[' ? "end of sequence flow" : "end of map flow");
+}
 
 const YamlFault& quote_fault() { return quote; }
 

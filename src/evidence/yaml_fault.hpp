@@ -9,9 +9,9 @@
 namespace plumbrule::evidence {
 
 struct YamlFault {
-  /// What the message should point at: where the parser stopped, the bracket that was never closed, the quote that was
-  /// never closed, or the whole word where the parser stopped.
-  enum class Points : std::uint8_t { here, open_bracket, open_quote, word };
+  /// What the message should point at: where the parser stopped, the two characters before that, the bracket or the
+  /// quote that was never closed, or the whole word where the parser stopped.
+  enum class Points : std::uint8_t { here, two_before, open_bracket, open_quote, word };
 
   std::string_view begins;  // of the library's message
   diagnose::Code code = diagnose::Code::submittal_yaml;
@@ -25,6 +25,9 @@ struct YamlFault {
 
 /// For a tab where the indentation of a line should be; the library stumbles over it only later in the line.
 [[nodiscard]] const YamlFault& tab_fault();
+
+/// For a list or entries whose bracket, '[' or '{', the end of the text leaves open.
+[[nodiscard]] const YamlFault& unclosed_fault(char bracket);
 
 /// For a quote that the end of the text closes, which the library lets pass.
 [[nodiscard]] const YamlFault& quote_fault();

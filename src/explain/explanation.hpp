@@ -36,8 +36,9 @@ struct Comparison {
   std::string margin;  // "1.73 g/m2 inside the limit (0.3 %)", empty if it cannot be told
   Verdict verdict{};
   Reason reason{};
-  std::string why;    // the reason in words, for a comparison that is not shown
-  std::string place;  // of the value
+  std::string why;             // the reason in words, for a comparison that is not shown
+  std::string place;           // of the value
+  quantity::Decimal distance;  // inside the limit if positive, in its unit; 0 for words and bounds
 };
 
 struct Explanation {
@@ -49,9 +50,10 @@ struct Explanation {
   check::Status status{};
   std::string status_note, source;
   std::string sentence;  // the whole requirement in words
-  std::string cite, because, mend;
-  std::string why;     // one sentence: why this verdict
-  std::string submit;  // for not shown: what to submit
+  std::string cite, because, mend, note;
+  std::string why;                      // one sentence: why this verdict
+  std::string submit;                   // for not shown: what to submit
+  std::vector<std::string> amended_by;  // titles of the amendments that made the clause what it is
   std::vector<Comparison> comparisons;
   std::vector<Line> steps;
 };

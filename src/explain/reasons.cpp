@@ -11,14 +11,18 @@ struct ReasonWords {
 };
 
 // In the order of evaluate::Reason.
-constexpr std::array<ReasonWords, 17> reasons{{
+constexpr std::array<ReasonWords, 22> reasons{{
     {"none", ""},
     {"class_not_stated", "the submittal does not state the class that decides whether this clause applies"},
     {"class_excluded", "the class of the mix excludes this clause"},
+    {"exempted", "an exception of the clause frees this class"},
     {"no_result", "there is no result for this test"},
     {"other_conditions", "there are results for this test, but under other conditions"},
     {"condition_not_stated", "there is a result for this test that does not say its conditions"},
     {"other_design", "there are results for this test, but not at the job mix"},
+    {"too_old", "there are results for this test, but older than the clause allows"},
+    {"date_not_stated", "the date of the test, or of the submittal, is not stated"},
+    {"no_target", "the job mix does not state the value that the tolerance is from"},
     {"design_not_stated", "the result is at a design value that the job mix does not state"},
     {"unusable_value", "a value cannot be used; see the errors of the submittal"},
     {"missing_reading", "a specimen lacks a reading"},
@@ -29,6 +33,7 @@ constexpr std::array<ReasonWords, 17> reasons{{
     {"specimens_needed", "the clause is about single specimens, and only one reported value is given"},
     {"only_a_bound", "the reading is only a bound, and it does not decide"},
     {"series_needed", "the value follows from a whole series, and this result stands alone"},
+    {"end_to_end", "the grading runs from one end of its band to the other on consecutive sieves"},
 }};
 constexpr ReasonWords not_computable{"not_computable", "the formula has no value here (a division by zero)"};
 
@@ -58,6 +63,12 @@ std::string submit_text(const Context& context, const check::Assertion& assertio
       return "state `replicates`, or submit the specimens: " + what + count;
     case Reason::specimens_needed:
       return "submit the value of each specimen: " + what + count;
+    case Reason::too_old:
+      return "repeat the test: " + what + method + count;
+    case Reason::date_not_stated:
+      return "state `date` of the submittal and `tested` of the result: " + what;
+    case Reason::no_target:
+      return "state `" + measure.name + "` under `job_mix`";
     case Reason::design_not_stated:
       return "state the design value of the job mix under `job_mix`";
     case Reason::refused:

@@ -32,6 +32,9 @@ class Deriver {
   const check::Assertion* assertion_ = &no_assertion_;
   const check::Measure* measure_ = &no_measure_;
   bool many_specimens_ = false;
+  bool computed_ = false;
+  std::uint32_t first_group_ = check::none;
+  std::optional<quantity::Decimal> target_;
 
   void line(int depth, std::string text, const source::Span& span = {}) {
     lines_.push_back({depth, std::move(text), context_.sources.place_text(span)});
@@ -40,6 +43,7 @@ class Deriver {
   void add(const Step& step) {
     switch (step.kind) {
       case StepKind::class_tested:
+      case StepKind::case_tested:
         return class_tested(step);
       case StepKind::group:
         return group(step);
@@ -69,17 +73,35 @@ class Deriver {
         return lookup(step);
       case StepKind::summed:
         return line(reading_depth, measure_->readings[step.index].name + ", summed over " + std::to_string(step.other) +
-                                       " rows = " + show(step.amount, context_.evidence.units));
+                                       (step.other == 1 ? " row = " : " rows = ") +
+                                       show(step.amount, context_.evidence.units));
       case StepKind::computed:
         return formula(step);
       case StepKind::refusal:
         return refusal(step);
       case StepKind::converted:
-        return line(specimen_depth, "in the unit of the limit: " + show(context_, step.amount, measure_->type.basis));
+        // A computed value was already shown in the measure's unit.
+        return step.amount.unit == measure_->type.unit && computed_
+                   ? void()
+                   : line(specimen_depth,
+                          "in the unit of the limit: " + show(context_, step.amount, measure_->type.basis));
+      case StepKind::rounded:
+        return line(specimen_depth,
+                    "rounded before the statistic: " + show(context_, step.amount, measure_->type.basis));
+      case StepKind::target:
+        target_ = step.amount.value;
+        return line(specimen_depth, "the job mix states " + show(context_, step.amount, measure_->type.basis),
+                    step.span);
+      case StepKind::end_to_end:
+        return line(check_depth, "from one end of the band to the other between " +
+                                     label(context_.rules, assertion_of(context_, finding_, step.index)) +
+                                     " and the next sieve");
       case StepKind::combined:
-        return line(specimen_depth, std::string(statistic_name(static_cast<syntax::StatisticKind>(step.index))) +
-                                        " of " + std::to_string(step.other) +
-                                        " specimens = " + show(context_, step.amount, measure_->type.basis));
+        return line(specimen_depth,
+                    std::string(statistic_name(static_cast<syntax::StatisticKind>(step.index))) + " of " +
+                        std::to_string(step.other) +
+                        (assertion_->statistic.over == syntax::Over::specimens ? " specimens = " : " results = ") +
+                        show(context_, step.amount, measure_->type.basis));
       case StepKind::result_verdict:
         if (step.outcome == Verdict::not_shown) {
           line(specimen_depth, "not shown: " + reason_text(step.reason));
@@ -91,34 +113,38 @@ class Deriver {
   }
 
   void class_tested(const Step& step) {
-    const check::Test& test = context_.rules.requirements[finding_.requirement]
-                                  .where[step.index - context_.plan.requirements[finding_.requirement].tests.begin];
+    const check::Test& test = test_of(context_, finding_, step.index);
     const check::Category& category = context_.rules.categories[test.category];
-    const std::string wanted = "the clause is for " + category.name + " " + words(category, test.words);
+    const bool narrower = step.kind == StepKind::case_tested;
+    const std::string wanted = (narrower ? "the exception is for " : "the clause is for ") + spaced(category.name) +
+                               " " + words(category, test.words);
     if (step.reason == Reason::class_not_stated) {
-      return line(check_depth, wanted + "; the submittal does not state its " + category.name);
+      return line(check_depth, wanted + "; the submittal does not state it");
     }
+    const std::string applies = narrower ? ": it counts" : ": it applies";
+    const std::string excluded = narrower ? ": it does not count" : ": it does not apply";
     line(check_depth,
-         wanted + "; the mix is for " + category.words[step.other] +
-             (step.outcome == Verdict::complies ? ": it applies" : ": it does not apply"),
+         wanted + "; the submittal states " + spaced(category.words[step.other]) +
+             (step.outcome == Verdict::complies ? applies : excluded),
          step.span);
   }
 
   void group(const Step& step) {
-    const plan::Range groups = context_.plan.requirements[finding_.requirement].groups;
-    if (groups.size() > 1) {
+    const std::uint32_t count = alternatives_of(context_, finding_);
+    first_group_ = first_group_ == check::none ? step.index : first_group_;
+    if (count > 1) {
       line(check_depth,
-           "alternative " + std::to_string(step.index - groups.begin + 1) + " of " + std::to_string(groups.size()));
+           "alternative " + std::to_string(step.index - first_group_ + 1) + " of " + std::to_string(count));
     }
   }
 
   void check(const Step& step) {
     assertion_ = &assertion_of(context_, finding_, step.index);
+    target_.reset();
     measure_ = &context_.rules.measures[assertion_->measure];
     const std::string how = statistic(assertion_->statistic);
     line(check_depth,
-         label(context_.rules, *assertion_) + (how.empty() ? "" : ", " + how) + ": " +
-             one_line(assertion_->limit.written),
+         label(context_.rules, *assertion_) + (how.empty() ? "" : ", " + how) + ": " + limit_text(assertion_->limit),
          assertion_->limit.span);
   }
 
@@ -136,6 +162,7 @@ class Deriver {
   }
 
   void specimen(const Step& step) {
+    computed_ = false;
     if (many_specimens_) {
       line(specimen_depth, "specimen " + std::to_string(step.index + 1), step.span);
     }
@@ -163,6 +190,7 @@ class Deriver {
   }
 
   void formula(const Step& step) {
+    computed_ = true;
     if (step.outcome == Verdict::not_shown) {
       return line(reading_depth, "not computed: " + reason_text(step.reason), step.span);
     }
@@ -179,10 +207,7 @@ class Deriver {
   }
 
   void refusal(const Step& step) {
-    const check::Refusal& rule = measure_->refusals[step.index];
-    line(reading_depth,
-         "refused, because " + rule.because + " (" + one_line(context_.sources.text(rule.span)).substr(0, 120) + ")",
-         step.span);
+    line(reading_depth, "refused, because " + measure_->refusals[step.index].because, step.span);
   }
 
   void compared(const Step& step) {
@@ -195,10 +220,10 @@ class Deriver {
     if (!step.amount.value.finite()) {
       return line(specimen_depth, "not shown: " + reason_text(Reason::not_computable));
     }
-    const Standing at = standing(context_, *assertion_, step.amount);
+    const Standing at = standing(context_, *assertion_, step.amount, target_);
     line(specimen_depth, show(step.amount, context_.evidence.units) + ", " + at.rule + ": " + at.value);
     std::string text =
-        at.value + " against " + one_line(assertion_->limit.written) + ": " + std::string(verdict_text(step.outcome));
+        at.value + " against " + limit_text(assertion_->limit) + ": " + std::string(verdict_text(step.outcome));
     text += step.reason != Reason::none ? ", " + reason_text(step.reason) : at.margin.empty() ? "" : ", " + at.margin;
     line(specimen_depth, std::move(text));
   }

@@ -10,13 +10,6 @@ using quantity::Decimal;
 
 constexpr std::size_t most_decimals = 8;
 
-std::string spaced(std::string text) {
-  for (char& byte : text) {
-    byte = byte == '_' ? ' ' : byte;
-  }
-  return text;
-}
-
 std::string_view bound_words(Bound bound) {
   switch (bound) {
     case Bound::at_least:
@@ -41,6 +34,15 @@ std::string with_unit(const std::string& number, const std::string& unit) {
 std::string ties_text(quantity::Ties ties) { return ties == quantity::Ties::to_even ? "ties to even" : "ties up"; }
 
 }  // namespace
+
+std::string spaced(std::string text) {
+  for (char& byte : text) {
+    byte = byte == '_' ? ' ' : byte;
+  }
+  return text;
+}
+
+std::string limit_text(const check::Limit& limit) { return spaced(one_line(limit.written)); }
 
 std::string one_line(std::string_view text) {
   std::string out;
@@ -74,6 +76,9 @@ std::string show(const Context& context, const quantity::Amount& amount, check::
 }
 
 std::string show(const Context& context, const check::Type& type, const quantity::Amount& amount, std::uint32_t word) {
+  if (type.text) {
+    return "stated";
+  }
   if (type.is_word()) {
     const auto& words = context.rules.categories[type.category].words;
     return word < words.size() ? spaced(words[word]) : std::string();
@@ -105,10 +110,14 @@ std::string statistic(const syntax::Statistic& statistic) {
   if (!statistic.span.known()) {
     return {};
   }
-  const std::string count = statistic.at_least > 1 ? " of at least " + std::to_string(statistic.at_least) + " specimens"
-                            : statistic.kind == syntax::StatisticKind::each ? " specimen"
-                                                                            : " of the specimens";
-  return std::string(statistic_name(statistic.kind)) + count;
+  const bool specimens = statistic.over == syntax::Over::specimens;
+  const std::string noun = specimens ? "specimen" : "result";
+  const std::string lots = statistic.over == syntax::Over::results_of_lot ? " in each lot" : "";
+  const std::string count = statistic.at_least > 1
+                                ? " of at least " + std::to_string(statistic.at_least) + " " + noun + "s"
+                            : statistic.kind == syntax::StatisticKind::each ? " " + noun
+                                                                            : " of the " + noun + "s";
+  return std::string(statistic_name(statistic.kind)) + count + lots;
 }
 
 std::string words(const check::Category& category, std::uint64_t mask) {
@@ -121,25 +130,52 @@ std::string words(const check::Category& category, std::uint64_t mask) {
   return out;
 }
 
-std::string sentence(const check::Rules& rules, const check::Requirement& requirement) {
+// "light, medium" as "light or medium".
+static std::string either(std::string list) {
+  const std::size_t last = list.rfind(", ");
+  return last == std::string::npos ? list : list.replace(last, 2, " or ");
+}
+
+static std::string tests_text(const check::Rules& rules, const std::vector<check::Test>& tests) {
   std::string out;
-  for (const check::Test& test : requirement.where) {
+  for (const check::Test& test : tests) {
     const check::Category& category = rules.categories[test.category];
-    out += (out.empty() ? "where " : " and ") + spaced(category.name) + " is " + words(category, test.words);
+    out += (out.empty() ? "where " : " and ") + spaced(category.name) + " is " + either(words(category, test.words));
   }
+  return out;
+}
+
+static std::string demand(const check::Rules& rules, const check::Alternative& alternative) {
+  if (!alternative.grading.empty() && !alternative.assertions.empty()) {
+    const check::Assertion& first = alternative.assertions.front();
+    const std::string how = statistic(first.statistic);
+    return rules.measures[first.measure].title + (how.empty() ? "" : ", " + how + ",") +
+           " shall conform to the grading " + alternative.grading +
+           (first.limit.tolerance ? " and stay within its tolerance of the job mix" : "");
+  }
+  std::string out;
+  for (const check::Assertion& assertion : alternative.assertions) {
+    const std::string how = statistic(assertion.statistic);
+    const bool qualified = !how.empty() || !assertion.conditions.empty();
+    out += label(rules, assertion) + (how.empty() ? "" : ", " + how) + (qualified ? ", shall be " : " shall be ") +
+           limit_text(assertion.limit);
+  }
+  return out;
+}
+
+std::string sentence(const check::Rules& rules, const check::Requirement& requirement) {
+  std::string out = tests_text(rules, requirement.where);
   out += out.empty() ? "" : ": ";
-  for (std::size_t at = 0; at < requirement.alternatives.size(); ++at) {
-    const check::Alternative& alternative = requirement.alternatives[at];
-    out += at == 0 ? "" : "; or ";
-    if (!alternative.grading.empty() && !alternative.assertions.empty()) {
-      out += rules.measures[alternative.assertions.front().measure].title + " shall conform to the grading " +
-             alternative.grading;
-      continue;
-    }
-    for (const check::Assertion& assertion : alternative.assertions) {
-      const std::string how = statistic(assertion.statistic);
-      out +=
-          label(rules, assertion) + (how.empty() ? "" : ", " + how) + ", shall be " + one_line(assertion.limit.written);
+  const check::Case& general = requirement.cases.back();
+  for (std::size_t at = 0; at < general.alternatives.size(); ++at) {
+    out += (at == 0 ? "" : "; or ") + demand(rules, general.alternatives[at]);
+  }
+  for (const check::Case& narrower : requirement.cases) {
+    if (&narrower != &general) {
+      out += "; except " + tests_text(rules, narrower.where) + ": ";
+      out += narrower.alternatives.empty() || narrower.alternatives.front().assertions.empty()
+                 ? "not required"
+                 : limit_text(narrower.alternatives.front().assertions.front().limit);
     }
   }
   return out;
@@ -147,14 +183,40 @@ std::string sentence(const check::Rules& rules, const check::Requirement& requir
 
 const check::Assertion& assertion_of(const Context& context, const evaluate::Finding& finding, std::uint32_t check) {
   const plan::Requirement& requirement = context.plan.requirements[finding.requirement];
-  const auto& alternatives = context.rules.requirements[finding.requirement].alternatives;
-  for (std::uint32_t group = requirement.groups.begin; group < requirement.groups.end; ++group) {
-    const plan::Range checks = context.plan.groups[group].checks;
-    if (check >= checks.begin && check < checks.end) {
-      return alternatives[group - requirement.groups.begin].assertions[check - checks.begin];
+  const auto& cases = context.rules.requirements[finding.requirement].cases;
+  const check::Assertion* found = nullptr;
+  for (std::uint32_t at = requirement.cases.begin; at < requirement.cases.end; ++at) {
+    const plan::Range groups = context.plan.cases[at].groups;
+    for (std::uint32_t group = groups.begin; group < groups.end; ++group) {
+      const plan::Range checks = context.plan.groups[group].checks;
+      if (check >= checks.begin && check < checks.end) {
+        found =
+            &cases[at - requirement.cases.begin].alternatives[group - groups.begin].assertions[check - checks.begin];
+      }
     }
   }
-  return alternatives.front().assertions.front();
+  return *found;
+}
+
+const check::Test& test_of(const Context& context, const evaluate::Finding& finding, std::uint32_t index) {
+  const plan::Requirement& requirement = context.plan.requirements[finding.requirement];
+  const check::Requirement& rules = context.rules.requirements[finding.requirement];
+  for (std::uint32_t at = requirement.cases.begin; at < requirement.cases.end; ++at) {
+    const plan::Range tests = context.plan.cases[at].tests;
+    if (index >= tests.begin && index < tests.end) {
+      return rules.cases[at - requirement.cases.begin].where[index - tests.begin];
+    }
+  }
+  return rules.where[index - requirement.tests.begin];
+}
+
+std::uint32_t alternatives_of(const Context& context, const evaluate::Finding& finding) {
+  for (const evaluate::Step& step : plan::part(context.review.trace, finding.steps)) {
+    if (step.kind == evaluate::StepKind::case_chosen) {
+      return context.plan.cases[step.index].groups.size();
+    }
+  }
+  return 1;
 }
 
 namespace {
@@ -178,7 +240,8 @@ std::string margin_text(const Against& nearest, const check::End& end, const std
   }
   // Of percentages a margin in percent of the limit would be misread.
   const bool percentage = unit == "%";
-  const std::string amount = percentage ? show(size) + " percentage points" : with_unit(show(size), unit);
+  const std::string amount = percentage ? show(size) + (size == Decimal{1} ? " percentage point" : " percentage points")
+                                        : with_unit(show(size), unit);
   std::string out = amount + (outside ? " outside the limit" : " inside the limit");
   if (!end.value.zero() && !percentage) {
     const Decimal reference = end.value < Decimal{0} ? -end.value : end.value;
@@ -190,24 +253,47 @@ std::string margin_text(const Against& nearest, const check::End& end, const std
 
 }  // namespace
 
-Standing standing(const Context& context, const check::Assertion& assertion, const quantity::Amount& amount) {
+// The ends of a limit as numbers: printed ones, and those that a tolerance from the job mix makes.
+static std::vector<std::pair<check::End, bool>> ends_of(const check::Limit& limit,
+                                                        const std::optional<quantity::Decimal>& target) {
+  std::vector<std::pair<check::End, bool>> out;
+  if (limit.low) {
+    out.emplace_back(*limit.low, false);
+  }
+  if (limit.high) {
+    out.emplace_back(*limit.high, true);
+  }
+  if (limit.tolerance && target) {
+    check::End low = *limit.tolerance;
+    check::End high = *limit.tolerance;
+    low.value = *target - low.value;
+    high.value = *target + high.value;
+    out.emplace_back(low, false);
+    out.emplace_back(high, true);
+  }
+  return out;
+}
+
+Standing standing(const Context& context, const check::Assertion& assertion, const quantity::Amount& amount,
+                  const std::optional<quantity::Decimal>& target) {
   const std::string& unit = context.evidence.units.at(assertion.limit.unit).text;
-  const auto low =
-      assertion.limit.low ? std::optional(against(*assertion.limit.low, false, amount.value)) : std::nullopt;
-  const auto high =
-      assertion.limit.high ? std::optional(against(*assertion.limit.high, true, amount.value)) : std::nullopt;
-  const bool use_low = low && (!high || low->margin < high->margin);
-  const check::End& end = use_low ? *assertion.limit.low : *assertion.limit.high;
-  const Against& nearest = use_low ? *low : *high;
   quantity::Amount rounded = amount;
-  rounded.value = nearest.rounded;
   rounded.unit = assertion.limit.unit;
   Standing out;
+  bool first = true;
+  for (const auto& [end, high] : ends_of(assertion.limit, target)) {
+    const Against one = against(end, high, amount.value);
+    if (first || one.margin < out.distance) {
+      first = false;
+      out.distance = one.margin;
+      rounded.value = one.rounded;
+      out.margin = amount.bound == Bound::exact ? margin_text(one, end, unit) : "";
+      out.rule = end.rounding.place ? "rounded to the nearest " + with_unit(end.rounding.place->text(), unit) + ", " +
+                                          ties_text(end.rounding.ties)
+                                    : "absolute method, every digit counts";
+    }
+  }
   out.value = show(context, rounded, context.rules.measures[assertion.measure].type.basis);
-  out.margin = amount.bound == Bound::exact ? margin_text(nearest, end, unit) : "";
-  out.rule = end.rounding.place ? "rounded to the nearest " + with_unit(end.rounding.place->text(), unit) + ", " +
-                                      ties_text(end.rounding.ties)
-                                : "absolute method, every digit counts";
   return out;
 }
 

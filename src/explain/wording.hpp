@@ -23,6 +23,10 @@ namespace plumbrule::explain {
 [[nodiscard]] std::string_view statistic_name(syntax::StatisticKind kind);
 /// The whole demand: "where traffic is medium or heavy: wet cohesion, cure 60 min, shall be at least 20 kg-cm; or ...".
 [[nodiscard]] std::string sentence(const check::Rules& rules, const check::Requirement& requirement);
+/// A demand's limit for people: "one of spin, solid spin", "at most 10.5 % of dry aggregate".
+[[nodiscard]] std::string limit_text(const check::Limit& limit);
+/// Underscores as blanks.
+[[nodiscard]] std::string spaced(std::string text);
 /// Blanks and line ends made single.
 [[nodiscard]] std::string one_line(std::string_view text);
 /// The words of a mask: "medium, heavy".
@@ -31,14 +35,21 @@ namespace plumbrule::explain {
 /// The assertion that a check of the plan was compiled from.
 [[nodiscard]] const check::Assertion& assertion_of(const Context& context, const evaluate::Finding& finding,
                                                    std::uint32_t check);
-/// The compared value as it stands against the limit: rounded by the rule of the nearer end.
+/// The test of a where or except clause that a step is about.
+[[nodiscard]] const check::Test& test_of(const Context& context, const evaluate::Finding& finding, std::uint32_t index);
+/// How many alternatives the case has that was judged.
+[[nodiscard]] std::uint32_t alternatives_of(const Context& context, const evaluate::Finding& finding);
+/// The compared value as it stands against the limit: rounded by the rule of the nearer end. `target`: the value of
+/// the job mix, for a limit that is a tolerance from it.
 struct Standing {
-  std::string value;   // rounded value with unit
-  std::string margin;  // empty for bounds
-  std::string rule;    // "rounded to the nearest 1 g/m2, ties to even", or "absolute method"
+  std::string value;           // rounded value with unit
+  std::string margin;          // empty for bounds
+  quantity::Decimal distance;  // inside the limit if positive, in its unit
+  std::string rule;            // "rounded to the nearest 1 g/m2, ties to even", or "absolute method"
 };
 [[nodiscard]] Standing standing(const Context& context, const check::Assertion& assertion,
-                                const quantity::Amount& amount);
+                                const quantity::Amount& amount,
+                                const std::optional<quantity::Decimal>& target = std::nullopt);
 /// The reason in words, for a check, and what to submit.
 [[nodiscard]] std::string reason_text(Reason reason);
 [[nodiscard]] std::string submit_text(const Context& context, const check::Assertion& assertion, Reason reason);

@@ -41,6 +41,7 @@ Json finding(const explain::Explanation& one) {
           {"cite", one.cite},
           {"because", one.because},
           {"mend", one.mend},
+          {"note", one.note},
           {"submit", one.submit},
           {"limits",
            {{"status", text_of(explain::status_text(one.status))}, {"note", one.status_note}, {"source", one.source}}},

@@ -42,7 +42,7 @@ std::string marks(const Explanation& one) {
   if (one.optional) {
     add("optional test");
   }
-  if (one.severity == check::Severity::refer) {
+  if (one.severity == check::Severity::refer && one.verdict == Verdict::fails) {
     add("for the engineer");
   } else if (one.severity == check::Severity::advise) {
     add("advice only");
@@ -147,7 +147,8 @@ std::string explanation_text(const Explanation& one, bool colour) {
   out += heading("  source", one.source);
   out += one.verdict == Verdict::complies || one.verdict == Verdict::fails ? heading("  result", one.why)
                                                                            : heading("  why", one.why);
-  out += heading("  reason", one.because) + heading("  to mend", one.mend) + heading("  submit", one.submit);
+  out += heading("  note", one.note) + heading("  reason", one.because) + heading("  to mend", one.mend) +
+         heading("  submit", one.submit);
   out += "  steps\n";
   for (const explain::Line& line : one.steps) {
     out += std::string(4 + 2 * static_cast<std::size_t>(line.depth), ' ') + printable(line.text);
