@@ -112,7 +112,7 @@ struct band_or_none : sor<no_limit, band> {};
 struct row_tolerance : if_must<tolerance_name, gap, k_within, gap, quantity> {};
 struct grading_row : if_must<k_sieve, gap, sieve_amount, gap, band_or_none, star<gap, row_tolerance>> {};
 /// The rule on consecutive sieves: what part of the band counts as its end.
-struct ends_clause : if_must<lead<k_ends>, gap, quantity, gap, k_of, gap, k_the, gap, k_band> {};
+struct ends_clause : if_must<lead<k_ends>, gap, k_of, gap, k_the, gap, k_band, gap, quantity> {};
 struct grading_clause : sor<source_clause, status_clause, note_clause, cite_clause, ends_clause, grading_row> {};
 struct grading_opener : sor<k_sieve, k_cite, k_ends, provenance_opener> {};
 struct grading_item

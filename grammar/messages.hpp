@@ -78,7 +78,7 @@ PLUMBRULE_EXPECT(k_tolerance, "`tolerance`", "write `within stockpile tolerance`
 PLUMBRULE_EXPECT(k_mix, "`mix`", "write `job mix`");
 PLUMBRULE_EXPECT(k_within, "`within`", "");
 PLUMBRULE_EXPECT(text_word, "`text`", "");
-PLUMBRULE_EXPECT(k_band, "`band`", "write `ends 10 % of the band`");
+PLUMBRULE_EXPECT(k_band, "`band`", "write `ends of the band 10 %`");
 PLUMBRULE_EXPECT(k_specimen, "`specimen`", "write `round each specimen to reporting place, ties to even`");
 PLUMBRULE_EXPECT(rounding_place, "`to` and a place", "such as `to reporting place`");
 PLUMBRULE_EXPECT(month_or_day, "`months` or `days`", "write `tested within 12 months`");
