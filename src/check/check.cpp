@@ -35,6 +35,10 @@ Rules Checker::run(const std::vector<syntax::RuleFile>& files) {
       resolve(*example);
     }
   }
+  rules_.withdrawn = files.front().withdrawn;
+  if (rules_.specification) {
+    rules_.specification->amendments = files.front().amended_by;
+  }
   if (specifies && !rules_.specification) {
     error(diagnose::Code::clause_missing, rules_.requirements.front().span,
           "found requirements but no `specification` in the file",

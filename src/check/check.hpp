@@ -9,11 +9,27 @@
 
 namespace plumbrule::check {
 
-/// Reads a rule file and the vocabularies that it uses. `uses NAME` is looked for as NAME.plumb in the folder of the
-/// file, in its `vocabulary` subfolder, beside its parent, and then in each library folder.
-[[nodiscard]] std::vector<syntax::RuleFile> load(source::SourceMap& sources, const std::string& path,
-                                                 const std::vector<std::string>& libraries,
-                                                 diagnose::Diagnostics& diagnostics);
+/// The files of one set of rules: the specification (or a vocabulary on its own) first, then what it uses; and the
+/// amendments to it.
+struct Loaded {
+  std::vector<syntax::RuleFile> files;
+  std::vector<syntax::RuleFile> amendments;
+};
+
+/// What to read. `uses NAME` and `amends NAME` are looked for as NAME.plumb in the folder of the file, in its
+/// `vocabulary` subfolder, beside its parent, and then in each library folder. A path that holds an amendment stands
+/// for the amended specification.
+struct Request {
+  std::string path;
+  std::vector<std::string> amendments;
+  std::vector<std::string> libraries;
+};
+[[nodiscard]] Loaded load(source::SourceMap& sources, const Request& request, diagnose::Diagnostics& diagnostics);
+
+/// Puts the amendments that are in force into the specification, in the order of their effective dates. `on`: the day
+/// ("2026-05-15"); empty: all are in force. Reported: an amendment to another specification or edition, a change to a
+/// clause that does not exist, an added clause that does, and two amendments of one day that change the same clause.
+void amend(Loaded& loaded, const std::string& on, diagnose::Diagnostics& diagnostics);
 
 /// Resolves and checks. Nothing if any error was reported (also before, while reading); all errors are reported.
 [[nodiscard]] std::optional<Rules> check(const source::SourceMap& sources, const std::vector<syntax::RuleFile>& files,

@@ -7,7 +7,11 @@ bool Checker::sieve_tolerance(const syntax::GradingRow& row, const syntax::Asser
                               const syntax::Requirement& requirement, Limit& out) {
   const bool stockpile = tree.limit.tolerance == syntax::ToleranceKind::stockpile;
   const auto& tolerance = stockpile ? row.stockpile : row.job_mix;
-  return !tolerance || tolerance_limit(*tolerance, measure, tree.statistic, requirement, out);
+  if (!tolerance) {
+    return true;
+  }
+  out.written += " and within " + std::string(sources_.text(tolerance->span)) + " from the job mix";
+  return tolerance_limit(*tolerance, measure, tree.statistic, requirement, out);
 }
 
 std::optional<Decimal> Checker::ends_fraction(const syntax::Grading& grading) {

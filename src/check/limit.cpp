@@ -234,6 +234,7 @@ bool Checker::limit(const syntax::Limit& written, const Measure& measure, const 
     good = band(tree.quantities.at(0), tree.quantities.at(1), measure, statistic, requirement, out);
   }
   out.written = std::string(sources_.text(tree.span));
+  out.written += tree.kind == syntax::LimitKind::tolerance ? " from the job mix" : "";
   return good;
 }
 

@@ -23,10 +23,18 @@ std::optional<syntax::RuleFile> read(source::SourceMap& sources, const std::stri
   return syntax::parse(sources, id, diagnostics);
 }
 
-std::vector<fs::path> folders(const std::string& path, const std::vector<std::string>& libraries) {
+void add_folders(std::vector<fs::path>& out, const std::string& path) {
   const fs::path folder = fs::path(path).parent_path();
-  std::vector<fs::path> out{folder, folder / "vocabulary", folder / "..", folder / ".." / "vocabulary"};
-  for (const std::string& library : libraries) {
+  out.insert(out.end(), {folder, folder / "vocabulary", folder / "..", folder / ".." / "vocabulary"});
+}
+
+std::vector<fs::path> folders(const Request& request) {
+  std::vector<fs::path> out;
+  add_folders(out, request.path);
+  for (const std::string& path : request.amendments) {
+    add_folders(out, path);
+  }
+  for (const std::string& library : request.libraries) {
     out.emplace_back(library);
     out.push_back(fs::path(library) / "vocabulary");
   }
@@ -73,27 +81,57 @@ void load_library(source::SourceMap& sources, const syntax::Text& name, const st
   files.push_back(std::move(*library));
 }
 
-}  // namespace
-
-std::vector<syntax::RuleFile> load(source::SourceMap& sources, const std::string& path,
-                                   const std::vector<std::string>& libraries, diagnose::Diagnostics& diagnostics) {
-  std::vector<syntax::RuleFile> files;
-  auto first = read(sources, path, {}, diagnostics);
-  if (!first) {
-    return files;
-  }
-  std::vector<syntax::Text> uses;
-  for (const syntax::Item& item : first->items) {
-    if (const auto* specification = std::get_if<syntax::Specification>(&item)) {
-      uses.insert(uses.end(), specification->uses.begin(), specification->uses.end());
+template <typename Item>
+const Item* first_of(const syntax::RuleFile& file) {
+  for (const syntax::Item& item : file.items) {
+    if (const auto* found = std::get_if<Item>(&item)) {
+      return found;
     }
   }
-  files.push_back(std::move(*first));
-  const auto where = folders(path, libraries);
-  for (const syntax::Text& name : uses) {
-    load_library(sources, name, where, files, diagnostics);
+  return nullptr;
+}
+
+// The specification that an amendment amends.
+std::optional<syntax::RuleFile> base_of(source::SourceMap& sources, const syntax::RuleFile& amendment,
+                                        const std::vector<fs::path>& where, diagnose::Diagnostics& diagnostics) {
+  const syntax::Text& name = first_of<syntax::Amendment>(amendment)->specification;
+  const std::string found = name.given() ? locate(name.value, where) : "";
+  if (found.empty()) {
+    diagnostics.error(diagnose::Code::library_missing, name.span,
+                      "found no file `" + name.value + ".plumb` for the specification that is amended",
+                      "put it beside this file, or name its folder with `--library`");
+    return std::nullopt;
   }
-  return files;
+  return read(sources, found, name.span, diagnostics);
+}
+
+}  // namespace
+
+Loaded load(source::SourceMap& sources, const Request& request, diagnose::Diagnostics& diagnostics) {
+  Loaded out;
+  const auto where = folders(request);
+  auto first = read(sources, request.path, {}, diagnostics);
+  if (first && first_of<syntax::Amendment>(*first) != nullptr) {
+    auto base = base_of(sources, *first, where, diagnostics);
+    out.amendments.push_back(std::move(*first));
+    first = std::move(base);
+  }
+  for (const std::string& path : request.amendments) {
+    if (auto amendment = read(sources, path, {}, diagnostics)) {
+      out.amendments.push_back(std::move(*amendment));
+    }
+  }
+  if (!first) {
+    return out;
+  }
+  out.files.push_back(std::move(*first));
+  if (const auto* specification = first_of<syntax::Specification>(out.files.front())) {
+    const std::vector<syntax::Text> uses = specification->uses;
+    for (const syntax::Text& name : uses) {
+      load_library(sources, name, where, out.files, diagnostics);
+    }
+  }
+  return out;
 }
 
 }  // namespace plumbrule::check

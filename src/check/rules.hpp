@@ -272,6 +272,7 @@ struct Rules {
   std::vector<Section> sections;
   std::vector<Requirement> requirements;
   std::vector<Example> examples;
+  std::vector<syntax::Withdrawn> withdrawn;
 };
 
 }  // namespace plumbrule::check

@@ -16,6 +16,8 @@ void add_review(CLI::App& app, plumbrule::command::ReviewOptions& options) {
   CLI::App* command = app.add_subcommand("review", "Review a submittal against specifications");
   command->add_option("SUBMITTAL", options.submittal, "The submittal, a YAML file")->required();
   command->add_option("--against", options.against, "A specification (*.plumb); may be repeated")->required();
+  command->add_option("--with", options.amendments, "An amendment (*.plumb); may be repeated");
+  command->add_option("--on", options.on, "The day of the review: only what was in force then");
   command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated");
   command->add_option("--explain", options.explain, "Only this clause, with every step from reading to verdict");
   command->add_option("--format", options.format, "text or json")->transform(CLI::CheckedTransformer(formats));

@@ -133,7 +133,7 @@ Exit proof(const ProofOptions& options) {
   const auto libraries = library_folders(options.libraries);
   for (const std::string& path : files) {
     log.note("proving " + path);
-    const auto set = prepare(sources, path, libraries, diagnostics);
+    const auto set = prepare(sources, {path, {}, libraries}, {}, diagnostics);
     if (!set) {
       text += path + ": not usable\n";
       continue;

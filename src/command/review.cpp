@@ -6,23 +6,50 @@
 #include "command/rule_set.hpp"
 #include "diagnose/encoding.hpp"
 #include "diagnose/suggest.hpp"
+#include "evidence/written.hpp"
 #include "report/report.hpp"
 
 namespace plumbrule::command {
 namespace {
+
+// Of several editions of one specification the one that was in force on the day: the latest that had become effective.
+void keep_in_force(std::vector<RuleSet>& sets, const std::string& on, diagnose::Diagnostics& diagnostics) {
+  std::vector<RuleSet> out;
+  for (RuleSet& set : sets) {
+    const check::Specification& own = *set.rules.specification;
+    if (own.effective > on) {
+      continue;
+    }
+    const auto same = std::find_if(out.begin(), out.end(),
+                                   [&](const RuleSet& other) { return other.rules.specification->name == own.name; });
+    if (same == out.end()) {
+      out.push_back(std::move(set));
+    } else if (same->rules.specification->effective < own.effective) {
+      *same = std::move(set);
+    }
+  }
+  if (out.empty()) {
+    diagnostics.error(diagnose::Code::clause_missing, {}, "found no specification in force on " + on,
+                      "check the day and the `effective` clauses");
+  }
+  sets = std::move(out);
+}
 
 std::optional<std::vector<RuleSet>> prepare_all(source::SourceMap& sources, const ReviewOptions& options) {
   std::vector<RuleSet> out;
   diagnose::Diagnostics diagnostics;
   const auto libraries = library_folders(options.libraries);
   for (const std::string& path : options.against) {
-    auto set = prepare(sources, path, libraries, diagnostics);
+    auto set = prepare(sources, {path, options.amendments, libraries}, options.on, diagnostics);
     if (set && !set->rules.specification) {
       diagnostics.error(diagnose::Code::clause_missing, {set->rules.file, 0, 0},
                         "found no specification in `" + path + "`", "a submittal is reviewed against a specification");
     } else if (set) {
       out.push_back(std::move(*set));
     }
+  }
+  if (!options.on.empty() && !diagnostics.has_errors()) {
+    keep_in_force(out, options.on, diagnostics);
   }
   print_diagnostics(diagnostics, sources);
   return diagnostics.has_errors() ? std::nullopt : std::optional(std::move(out));
@@ -83,6 +110,11 @@ report::SpecificationReport head(const RuleSet& set) {
   out.source = specification.provenance.source;
   out.status = specification.provenance.status;
   out.status_note = specification.provenance.status_note;
+  out.amendments = specification.amendments;
+  for (const syntax::Withdrawn& one : set.rules.withdrawn) {
+    out.withdrawn.push_back(one.number + " " + one.title + ": withdrawn by " + one.by +
+                            (one.because.empty() ? "" : " (" + one.because + ")"));
+  }
   return out;
 }
 
@@ -92,16 +124,20 @@ struct Reviewed {
   bool usable = true;
 };
 
-Reviewed run(const source::SourceMap& sources, const evidence::Node& document, const std::vector<RuleSet>& sets) {
+Reviewed run(const source::SourceMap& sources, const evidence::Node& document, const std::vector<RuleSet>& sets,
+             const std::optional<std::int32_t>& on) {
   Reviewed out;
   const evidence::KnownNames names = names_of(sets);
   for (const RuleSet& set : sets) {
     diagnose::Diagnostics problems;
-    const auto evidence = evidence::bind(document, set.rules, names, problems);
+    auto evidence = evidence::bind(document, set.rules, names, problems);
     merge(out.problems, problems);
     if (!evidence) {
       out.usable = false;
       return out;
+    }
+    if (on) {
+      evidence->date = *on;
     }
     out.report.identity = evidence->identity;
     const evaluate::Review review = evaluate::evaluate(set.plan, *evidence);
@@ -162,6 +198,11 @@ std::optional<std::string> explained(const report::Report& report, const std::st
 
 Exit review(const ReviewOptions& options) {
   const Log log(options.log);
+  const auto on = evidence::read_date(options.on);
+  if (!options.on.empty() && !on) {
+    print_error("found `" + options.on + "`, no date; write year, month and day: 2026-03-20");
+    return Exit::unusable;
+  }
   source::SourceMap sources;
   const auto sets = prepare_all(sources, options);
   if (!sets) {
@@ -173,7 +214,7 @@ Exit review(const ReviewOptions& options) {
     return Exit::unusable;
   }
   log.note("submittal read: " + options.submittal);
-  Reviewed reviewed = run(sources, *document, *sets);
+  Reviewed reviewed = run(sources, *document, *sets, on);
   print_diagnostics(reviewed.problems, sources);
   if (!reviewed.usable) {
     return Exit::unusable;

@@ -14,6 +14,8 @@ struct ReviewOptions {
   std::string submittal;
   std::vector<std::string> against;
   std::vector<std::string> libraries;
+  std::vector<std::string> amendments;
+  std::string on;       // a day, or empty: today's rules, all amendments
   std::string explain;  // a clause number, or empty
   std::string out;      // a file, or empty
   Format format = Format::text;

@@ -9,18 +9,19 @@ std::vector<std::string> library_folders(const std::vector<std::string>& given) 
   return out;
 }
 
-std::optional<RuleSet> prepare(source::SourceMap& sources, const std::string& path,
-                               const std::vector<std::string>& libraries, diagnose::Diagnostics& diagnostics) {
+std::optional<RuleSet> prepare(source::SourceMap& sources, const check::Request& request, const std::string& on,
+                               diagnose::Diagnostics& diagnostics) {
   diagnose::Diagnostics own;
-  const auto files = check::load(sources, path, libraries, own);
-  auto rules = check::check(sources, files, own);
+  check::Loaded loaded = check::load(sources, request, own);
+  check::amend(loaded, on, own);
+  auto rules = check::check(sources, loaded.files, own);
   own.sort_by_place();
   diagnostics.append(own);
   if (!rules) {
     return std::nullopt;
   }
   plan::Plan plan = plan::compile(*rules);
-  return RuleSet{path, std::move(*rules), std::move(plan)};
+  return RuleSet{request.path, std::move(*rules), std::move(plan)};
 }
 
 }  // namespace plumbrule::command

@@ -21,8 +21,7 @@ struct RuleSet {
 [[nodiscard]] std::vector<std::string> library_folders(const std::vector<std::string>& given);
 
 /// Nothing if an error was reported.
-[[nodiscard]] std::optional<RuleSet> prepare(source::SourceMap& sources, const std::string& path,
-                                             const std::vector<std::string>& libraries,
-                                             diagnose::Diagnostics& diagnostics);
+[[nodiscard]] std::optional<RuleSet> prepare(source::SourceMap& sources, const check::Request& request,
+                                             const std::string& on, diagnose::Diagnostics& diagnostics);
 
 }  // namespace plumbrule::command

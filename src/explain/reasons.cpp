@@ -28,7 +28,7 @@ constexpr std::array<ReasonWords, 22> reasons{{
     {"missing_reading", "a specimen lacks a reading"},
     {"refused", "a reading is refused: it cannot be right"},
     {"no_value", "the result has no value"},
-    {"too_few_specimens", "there are fewer specimens than the clause asks for"},
+    {"too_few_specimens", "there are fewer specimens or results than the clause asks for"},
     {"replicates_not_stated", "the reported value does not say of how many specimens it is the mean"},
     {"specimens_needed", "the clause is about single specimens, and only one reported value is given"},
     {"only_a_bound", "the reading is only a bound, and it does not decide"},

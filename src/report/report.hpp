@@ -13,6 +13,8 @@ struct SpecificationReport {
   std::string name, title, edition, agency, file, source;
   check::Status status{};
   std::string status_note;
+  std::vector<std::string> amendments;  // in force, in order
+  std::vector<std::string> withdrawn;   // clauses that they took out
   evaluate::Outcome outcome{};
   std::vector<explain::Explanation> findings;
 };

@@ -77,6 +77,9 @@ std::string finding(const Explanation& one, bool colour) {
     out += detail("to mend", one.mend);
   }
   out += detail("submit", one.submit);
+  for (const std::string& amendment : one.amended_by) {
+    out += detail("amended by", amendment);
+  }
   return out + detail("cited", one.cite);
 }
 
@@ -104,6 +107,12 @@ std::string section(const SpecificationReport& report, bool colour) {
   const std::string note = report.status_note.empty() ? "" : ": " + report.status_note;
   out += heading("  limits", std::string(explain::status_text(report.status)) + note);
   out += heading("  source", report.source);
+  for (const std::string& one : report.amendments) {
+    out += heading("  amended by", one);
+  }
+  for (const std::string& one : report.withdrawn) {
+    out += heading("  withdrawn", one);
+  }
   out += heading("  rules", report.file);
   const std::string_view shade = report.outcome == Outcome::no_exception_taken ? "34"
                                  : report.outcome == Outcome::incomplete       ? "33"
@@ -142,6 +151,9 @@ std::string explanation_text(const Explanation& one, bool colour) {
   std::string out = one.number + "  " + printable(one.title) + ": " + verdict(one, colour) + marks(one) + "\n";
   out += heading("  demand", one.sentence);
   out += heading("  cited", one.cite);
+  for (const std::string& amendment : one.amended_by) {
+    out += heading("  amended by", amendment);
+  }
   const std::string note = one.status_note.empty() ? "" : ": " + one.status_note;
   out += heading("  limits", std::string(explain::status_text(one.status)) + note);
   out += heading("  source", one.source);

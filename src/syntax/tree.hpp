@@ -295,8 +295,15 @@ struct Amendment {
 using Item = std::variant<Vocabulary, Category, Condition, Basis, Measure, Table, Grading, Specification, Section,
                           Requirement, Example, Term, Amendment>;
 
+/// A clause that an amendment took out.
+struct Withdrawn {
+  std::string number, title, by, because;
+};
+
 struct RuleFile {
   source::FileId file = source::no_file;
+  std::vector<std::string> amended_by;  // titles, filled in when amendments are applied
+  std::vector<Withdrawn> withdrawn;
   std::vector<Item> items;
   std::vector<Expr> exprs;
 };
