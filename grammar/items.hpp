@@ -184,7 +184,11 @@ struct bound_word : sor<at_phrase, k_above, k_below> {};
 struct given_amount : seq<opt<bound_word, gap>, quantity> {};
 struct given_amounts : seq<given_amount, star<gap, k_and, gap, must<given_amount>>> {};
 struct given_result : sor<given_readings, given_amounts, word> {};
-struct given_clause : if_must<lead<k_given>, gap, measure_name, gap, given_result, opt<gap, under_conditions>> {};
+struct job_mix_given : seq<k_job, gap, must<k_mix>> {};
+struct lot_name : clause_number {};
+struct in_lot : if_must<k_in, gap, k_lot, gap, lot_name> {};
+struct given_clause : if_must<lead<k_given>, gap, opt<job_mix_given, gap>, measure_name, gap, given_result,
+                              opt<gap, under_conditions>, opt<gap, in_lot>> {};
 struct not_shown : seq<k_not, gap, must<k_shown>> {};
 struct does_not_apply : seq<k_does, gap, must<k_not>, gap, must<k_apply>> {};
 struct expected_verdict : sor<k_complies, k_fails, not_shown, does_not_apply, k_refused> {};

@@ -70,6 +70,7 @@ PLUMBRULE_EXPECT(specimen_word, "`specimens`", "");
 PLUMBRULE_EXPECT(of_specimens, "how many specimens or results", "such as `at least 2 specimens`");
 PLUMBRULE_EXPECT(counted, "`specimens` or `results`", "such as `at least 2 specimens`");
 PLUMBRULE_EXPECT(k_each, "`each`", "");
+PLUMBRULE_EXPECT(lot_name, "the name of the lot", "");
 PLUMBRULE_EXPECT(k_lot, "`lot`", "write `results in each lot`");
 PLUMBRULE_EXPECT(k_from, "`from the job mix`", "write `within 0.5 % of dry_aggregate from the job mix`");
 PLUMBRULE_EXPECT(job_mix_words, "`the job mix`", "");

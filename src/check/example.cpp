@@ -73,7 +73,12 @@ void Checker::given_class(const syntax::Given& tree, CategoryId category, Exampl
 
 void Checker::given_result(const syntax::Given& tree, MeasureId measure_id, Example& out) {
   const Measure& measure = rules_.measures.at(measure_id);
-  GivenResult result{measure_id, condition_values(tree.conditions, measure, tree.span, none), {}, {}, tree.span};
+  GivenResult result;
+  result.measure = measure_id;
+  result.job_mix = tree.job_mix;
+  result.lot = tree.lot.value;
+  result.conditions = condition_values(tree.conditions, measure, tree.span, none);
+  result.span = tree.span;
   if (tree.word.given()) {
     if (const auto value = given_value(tree.word, measure.type)) {
       result.values.push_back(*value);

@@ -229,6 +229,8 @@ struct GivenValue {
 /// One specimen of a result in an example: a value, or readings (index of the reading, value).
 struct GivenResult {
   MeasureId measure = none;
+  bool job_mix = false;
+  std::string lot;
   std::vector<ConditionValue> conditions;
   std::vector<GivenValue> values;
   std::vector<std::pair<std::uint32_t, GivenValue>> readings;

@@ -57,6 +57,54 @@ void add_specimens(const check::GivenResult& given, const check::Rules& rules, R
   }
 }
 
+// Whether the requirement of the example takes its statistic over results: then each `given` is a result of its own.
+bool over_results(const check::Example& example, const check::Rules& rules) {
+  if (example.requirement == none) {
+    return false;
+  }
+  for (const check::Case& one : rules.requirements[example.requirement].cases) {
+    for (const check::Alternative& alternative : one.alternatives) {
+      for (const check::Assertion& assertion : alternative.assertions) {
+        if (assertion.statistic.over != syntax::Over::specimens) {
+          return true;
+        }
+      }
+    }
+  }
+  return false;
+}
+
+// An example is tested on the day of its review: it cannot be too old.
+constexpr std::int32_t example_day = 0;
+
+Result new_result(const check::GivenResult& given, const check::Rules& rules) {
+  Result result;
+  result.measure = given.measure;
+  result.conditions = conditions(given, rules);
+  result.span = given.span;
+  result.tested = example_day;
+  result.declared = given.job_mix;
+  for (const ConditionStated& stated : result.conditions) {
+    if (rules.conditions[stated.condition].scale != check::Scale::category) {
+      result.series = given.measure;
+      result.series_condition = stated.condition;
+    }
+  }
+  return result;
+}
+
+std::uint32_t lot_number(std::vector<std::string>& lots, const std::string& lot) {
+  if (lot.empty()) {
+    return 0;
+  }
+  const auto known = std::find(lots.begin(), lots.end(), lot);
+  const auto number = static_cast<std::uint32_t>(known - lots.begin()) + 1;
+  if (known == lots.end()) {
+    lots.push_back(lot);
+  }
+  return number;
+}
+
 }  // namespace
 
 // Several `given` of one measure under the same conditions are specimens of one result. Results of a measure that are
@@ -64,30 +112,29 @@ void add_specimens(const check::GivenResult& given, const check::Rules& rules, R
 Evidence from_example(const check::Example& example, const check::Rules& rules) {
   Evidence out;
   out.units = rules.units;
+  out.date = example_day;
   out.classes.resize(rules.categories.size());
   for (const check::GivenClass& one : example.classes) {
     out.classes[one.category] = {Value::Kind::word, {}, one.word, one.span};
   }
+  const bool apart = over_results(example, rules);
+  std::vector<std::string> lots;
   for (const check::GivenResult& given : example.results) {
-    Result result;
-    result.measure = given.measure;
-    result.conditions = conditions(given, rules);
-    result.span = given.span;
+    Result result = new_result(given, rules);
+    result.lot = lot_number(lots, given.lot);
+    if (given.job_mix && !given.values.empty()) {
+      out.targets.push_back({given.measure, result.conditions, value(given.values.front())});
+    }
     const auto same = std::find_if(out.results.begin(), out.results.end(), [&](const Result& other) {
-      return other.measure == result.measure && same_conditions(other.conditions, result.conditions);
+      return !apart && other.measure == result.measure && other.declared == result.declared &&
+             other.lot == result.lot && same_conditions(other.conditions, result.conditions);
     });
     if (same != out.results.end()) {
       add_specimens(given, rules, *same);
-      continue;
+    } else {
+      add_specimens(given, rules, result);
+      out.results.push_back(std::move(result));
     }
-    for (const ConditionStated& stated : result.conditions) {
-      if (rules.conditions[stated.condition].scale != check::Scale::category) {
-        result.series = given.measure;
-        result.series_condition = stated.condition;
-      }
-    }
-    add_specimens(given, rules, result);
-    out.results.push_back(std::move(result));
   }
   return out;
 }

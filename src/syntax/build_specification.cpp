@@ -157,9 +157,16 @@ void Builder::requirement(const Branch& item) { out_.items.emplace_back(requirem
 Given Builder::given(const Branch& clause) {
   Given out;
   out.span = clause.span;
-  out.name = name(clause.children.at(1));
-  for (const Branch& part : Parts(clause.children).subspan(2)) {
-    if (part.kind == Kind::conditions) {
+  std::size_t first = 1;
+  if (clause.children.at(1).kind == Kind::choice) {
+    out.job_mix = true;
+    first = 2;
+  }
+  out.name = name(clause.children.at(first));
+  for (const Branch& part : Parts(clause.children).subspan(first + 1)) {
+    if (part.kind == Kind::clause) {
+      out.lot = name(part);
+    } else if (part.kind == Kind::conditions) {
       out.conditions = conditions(part);
     } else if (part.kind == Kind::name) {
       out.word = name(part);

@@ -188,6 +188,8 @@ template <> struct action<g::text_word> : leaf<Kind::choice> {};
 template <> struct action<g::month_or_day> : leaf<Kind::choice> {};
 template <> struct action<g::not_required> : leaf<Kind::choice> {};
 template <> struct action<g::effective_date> : leaf<Kind::edition> {};
+template <> struct action<g::lot_name> : leaf<Kind::clause> {};
+template <> struct action<g::job_mix_given> : leaf<Kind::choice> {};
 template <> struct action<g::lint_code> : leaf<Kind::clause> {};
 template <> struct action<g::within_condition> : container<Kind::within> {};
 template <> struct action<g::with_tolerance> : container<Kind::within> {};

@@ -247,6 +247,8 @@ struct GivenAmount {
   Quantity quantity;
 };
 struct Given {
+  bool job_mix = false;  // what the job mix states, not a test
+  Text lot;
   Text name;  // a measure or a category
   std::vector<GivenAmount> amounts;
   std::vector<GivenReading> readings;
