@@ -35,6 +35,7 @@ Rules Checker::run(const std::vector<syntax::RuleFile>& files) {
       resolve(*example);
     }
   }
+  note_unused();
   rules_.withdrawn = files.front().withdrawn;
   if (rules_.specification) {
     rules_.specification->amendments = files.front().amended_by;

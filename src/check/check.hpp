@@ -35,4 +35,8 @@ void amend(Loaded& loaded, const std::string& on, diagnose::Diagnostics& diagnos
 [[nodiscard]] std::optional<Rules> check(const source::SourceMap& sources, const std::vector<syntax::RuleFile>& files,
                                          diagnose::Diagnostics& diagnostics);
 
+/// Remarks (warnings) on a specification that is in order but looks wrong. What the author accepts with `accept` is
+/// left out.
+void lint(const Rules& rules, diagnose::Diagnostics& diagnostics);
+
 }  // namespace plumbrule::check

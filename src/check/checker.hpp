@@ -89,6 +89,9 @@ class Checker {
   // requirement.cpp
   void resolve(const syntax::Specification& tree);
   void check_comparing();
+  std::vector<Accepted> accepted(const std::vector<syntax::Accepted>& trees);
+  void note_unused();
+  std::vector<std::string> used_;  // names of gradings and terms that were looked up
   void resolve(const syntax::Requirement& tree);
   Test resolve(const syntax::Test& tree);
   void requirement_head(const syntax::Requirement& tree, Requirement& out);

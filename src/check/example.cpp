@@ -50,6 +50,9 @@ std::optional<quantity::Amount> Checker::amount(const syntax::Quantity& tree, co
 std::optional<GivenValue> Checker::given_value(const std::variant<syntax::Quantity, syntax::Text>& tree,
                                                const Type& type) {
   if (const auto* word = std::get_if<syntax::Text>(&tree)) {
+    if (type.text) {
+      return GivenValue{{}, 0, word->span};  // any word stands for a text
+    }
     if (!type.is_word()) {
       error(diagnose::Code::limit_kind, word->span, "found a word where " + type_text(type) + " is needed");
       return std::nullopt;

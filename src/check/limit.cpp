@@ -8,7 +8,11 @@ syntax::Limit Checker::without_terms(const syntax::Limit& tree) {
     return tree;
   }
   const auto term = terms_.find(tree.words.front().value);
-  return term != terms_.end() && term->second->limit ? *term->second->limit : tree;
+  if (term == terms_.end() || !term->second->limit) {
+    return tree;
+  }
+  used_.push_back(term->first);
+  return *term->second->limit;
 }
 
 bool Checker::word_limit(const syntax::Limit& tree, const Measure& measure, Limit& out) {

@@ -68,7 +68,24 @@ std::uint32_t Checker::find_kind(const Scope& scope, const syntax::Text& name, N
     report.secondary.push_back({at->second.span, "it was declared here"});
     return none;
   }
+  used_.push_back(name.value);
   return at->second.index;
+}
+
+// Gradings, terms and categories of the first file that no clause of it names.
+void Checker::note_unused() {
+  const auto note = [&](const Scope& scope) {
+    for (const auto& [name, entry] : scope) {
+      const bool own = entry.span.file == rules_.file && rules_.specification;
+      const bool checked = entry.kind == NameKind::grading || entry.kind == NameKind::term ||
+                           entry.kind == NameKind::category || entry.kind == NameKind::condition;
+      if (own && checked && std::find(used_.begin(), used_.end(), name) == used_.end()) {
+        rules_.unused.emplace_back(name, entry.span);
+      }
+    }
+  };
+  note(names_);
+  note(gradings_);
 }
 
 void Checker::unknown_word(const syntax::Text& word, const std::vector<std::string>& known, const std::string& what) {

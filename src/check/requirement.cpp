@@ -25,6 +25,7 @@ void Checker::resolve(const syntax::Specification& tree) {
     validity_ = {tree.validity->count, tree.validity->days};
   }
   check_comparing();
+  rules_.specification->accepted = accepted(tree.accepted);
   if (tree.broken) {
     return;
   }
@@ -244,6 +245,7 @@ void Checker::requirement_head(const syntax::Requirement& tree, Requirement& out
   out.because = tree.because.value;
   out.mend = tree.mend.value;
   out.amended_by = tree.amended_by;
+  out.accepted = accepted(tree.accepted);
   out.validity = tree.validity ? Validity{tree.validity->count, tree.validity->days} : validity_;
   out.provenance = provenance(tree.provenance);
   if (out.provenance.status == Status::unstated && rules_.specification) {
@@ -258,6 +260,22 @@ void Checker::requirement_head(const syntax::Requirement& tree, Requirement& out
       out.severity = static_cast<Severity>(word - known.begin());
     }
   }
+}
+
+std::vector<Accepted> Checker::accepted(const std::vector<syntax::Accepted>& trees) {
+  std::vector<Accepted> out;
+  for (const syntax::Accepted& tree : trees) {
+    const bool known =
+        std::any_of(diagnose::code_texts.begin(), diagnose::code_texts.end(),
+                    [&](std::string_view text) { return text == tree.code.value && text.starts_with("lint."); });
+    if (!known) {
+      error(diagnose::Code::lint_accept, tree.code.span,
+            "found `" + tree.code.value + "`, no remark that can be accepted",
+            "the codes of remarks begin with `lint.`, such as `lint.citation`");
+    }
+    out.push_back({tree.code.value, tree.because.value, tree.code.span});
+  }
+  return out;
 }
 
 // A `compare MEASURE by` clause must name a measure, and each measure once.

@@ -192,6 +192,12 @@ struct Alternative {
   Span span;
 };
 
+/// A remark that the author accepts, and why.
+struct Accepted {
+  std::string code, because;
+  Span span;
+};
+
 enum class Severity : std::uint8_t { reject, refer, advise };
 
 /// A case of a requirement: which classes it is for, and what it demands. No alternatives: nothing is required.
@@ -217,6 +223,7 @@ struct Requirement {
   Validity validity;
   std::vector<std::string> amended_by;  // titles of the amendments that made it what it is
   std::string cite, because, mend;
+  std::vector<Accepted> accepted;
   Provenance provenance;
   Span span;
 };
@@ -255,6 +262,7 @@ struct Example {
 struct Specification {
   std::string name, title, edition, agency, effective;
   std::vector<std::string> amendments;  // in force, in order
+  std::vector<Accepted> accepted;
   Provenance provenance;
   Span span;
 };
@@ -275,6 +283,7 @@ struct Rules {
   std::vector<Requirement> requirements;
   std::vector<Example> examples;
   std::vector<syntax::Withdrawn> withdrawn;
+  std::vector<std::pair<std::string, Span>> unused;  // names of this file that nothing uses
 };
 
 }  // namespace plumbrule::check

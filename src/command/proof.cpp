@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "command/coverage.hpp"
 #include "command/log.hpp"
 #include "command/rule_set.hpp"
 #include "diagnose/render.hpp"
@@ -26,8 +27,9 @@ void wrong_verdict(diagnose::Diagnostics& diagnostics, const Example& example, c
 }
 
 void prove_requirement(const source::SourceMap& sources, const RuleSet& set, const Example& example,
-                       const evidence::Evidence& evidence, diagnose::Diagnostics& diagnostics) {
+                       const evidence::Evidence& evidence, Coverage& coverage, diagnose::Diagnostics& diagnostics) {
   const evaluate::Review review = evaluate::evaluate_one(set.plan, evidence, example.requirement);
+  coverage.add(review);
   const Verdict found = review.findings.front().verdict;
   if (static_cast<int>(found) == static_cast<int>(*example.verdict)) {
     return;
@@ -74,11 +76,12 @@ void prove_measure(const RuleSet& set, const Example& example, const evidence::E
   }
 }
 
-void prove_examples(const source::SourceMap& sources, const RuleSet& set, diagnose::Diagnostics& diagnostics) {
+void prove_examples(const source::SourceMap& sources, const RuleSet& set, Coverage& coverage,
+                    diagnose::Diagnostics& diagnostics) {
   for (const Example& example : set.rules.examples) {
     const evidence::Evidence evidence = evidence::from_example(example, set.rules);
     if (example.requirement != check::none) {
-      prove_requirement(sources, set, example, evidence, diagnostics);
+      prove_requirement(sources, set, example, evidence, coverage, diagnostics);
     } else {
       prove_measure(set, example, evidence, diagnostics);
     }
@@ -106,16 +109,27 @@ std::vector<std::string> rule_files(const std::vector<std::string>& paths) {
 }
 
 std::string counted(std::size_t count, const std::string& noun) {
-  return std::to_string(count) + " " + noun + (count == 1 ? "" : "s");
+  const char* const plural = noun.ends_with("ch") ? "es" : "s";
+  return std::to_string(count) + " " + noun + (count == 1 ? "" : plural);
 }
 
-std::string summary(const RuleSet& set, std::size_t errors) {
+std::string summary(const RuleSet& set, const Coverage& coverage, std::size_t errors) {
   const check::Rules& rules = set.rules;
   std::string out = set.path + ": ";
   out += rules.specification ? counted(rules.requirements.size(), "requirement")
                              : counted(rules.measures.size(), "measure");
   out += ", " + counted(rules.examples.size(), "example");
-  return out + (errors == 0 ? ", as expected\n" : ", " + std::to_string(errors) + " not as expected\n");
+  out += errors == 0 ? ", as expected" : ", " + std::to_string(errors) + " not as expected";
+  if (!rules.specification) {
+    return out + "\n";
+  }
+  const std::vector<std::string> missed = coverage.missed();
+  out += ", reaching " + std::to_string(coverage.branches() - missed.size()) + " of " +
+         counted(coverage.branches(), "branch") + "\n";
+  for (const std::string& one : missed) {
+    out += "  no example: " + one + "\n";
+  }
+  return out;
 }
 
 }  // namespace
@@ -139,9 +153,11 @@ Exit proof(const ProofOptions& options) {
       continue;
     }
     diagnose::Diagnostics wrong;
-    prove_examples(sources, *set, wrong);
-    text += summary(*set, wrong.all().size());
+    Coverage coverage(*set);
+    prove_examples(sources, *set, coverage, wrong);
+    text += summary(*set, coverage, wrong.all().size());
     diagnostics.append(wrong);
+    check::lint(set->rules, diagnostics);
   }
   if (options.format == Format::json) {
     text = diagnose::render_json(diagnostics, sources);
