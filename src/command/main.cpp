@@ -3,6 +3,7 @@
 #include <CLI/CLI.hpp>
 
 #include "command/proof.hpp"
+#include "command/recite.hpp"
 #include "command/review.hpp"
 
 namespace {
@@ -10,7 +11,13 @@ namespace {
 using plumbrule::command::Exit;
 using plumbrule::command::Format;
 
-const std::map<std::string, Format> formats{{"text", Format::text}, {"json", Format::json}};
+const std::map<std::string, Format> report_formats{{"text", Format::text}, {"json", Format::json}};
+const std::map<std::string, Format> proof_formats{
+    {"text", Format::text}, {"json", Format::json}, {"sarif", Format::sarif}};
+const std::map<std::string, Format> table_formats{{"text", Format::text}, {"markdown", Format::markdown}};
+const std::map<std::string, plumbrule::report::Units> unit_systems{{"printed", plumbrule::report::Units::printed},
+                                                                   {"metric", plumbrule::report::Units::metric},
+                                                                   {"customary", plumbrule::report::Units::customary}};
 
 void add_review(CLI::App& app, plumbrule::command::ReviewOptions& options) {
   CLI::App* command = app.add_subcommand("review", "Review a submittal against specifications");
@@ -20,7 +27,7 @@ void add_review(CLI::App& app, plumbrule::command::ReviewOptions& options) {
   command->add_option("--on", options.on, "The day of the review: only what was in force then");
   command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated");
   command->add_option("--explain", options.explain, "Only this clause, with every step from reading to verdict");
-  command->add_option("--format", options.format, "text or json")->transform(CLI::CheckedTransformer(formats));
+  command->add_option("--format", options.format, "text or json")->transform(CLI::CheckedTransformer(report_formats));
   command->add_option("--out", options.out, "Write the report to this file");
   command->add_flag("--log", options.log, "Say on standard error what is being done");
 }
@@ -29,8 +36,22 @@ void add_proof(CLI::App& app, plumbrule::command::ProofOptions& options) {
   CLI::App* command = app.add_subcommand("proof", "Check rule files and run their examples");
   command->add_option("RULES", options.paths, "Rule files, or folders of them")->required();
   command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated");
-  command->add_option("--format", options.format, "text or json")->transform(CLI::CheckedTransformer(formats));
+  command->add_option("--format", options.format, "text, json or sarif")
+      ->transform(CLI::CheckedTransformer(proof_formats));
   command->add_flag("--log", options.log, "Say on standard error what is being done");
+}
+
+void add_recite(CLI::App& app, plumbrule::command::ReciteOptions& options) {
+  CLI::App* command = app.add_subcommand("recite", "Show a specification as a table of limits");
+  command->add_option("SPECIFICATION", options.path, "The specification (*.plumb)")->required();
+  command->add_option("--with", options.amendments, "An amendment (*.plumb); may be repeated");
+  command->add_option("--on", options.on, "The day: only the amendments in force then");
+  command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated");
+  command->add_option("--units", options.units, "printed, metric or customary: a column of converted limits")
+      ->transform(CLI::CheckedTransformer(unit_systems));
+  command->add_option("--format", options.format, "text or markdown")
+      ->transform(CLI::CheckedTransformer(table_formats));
+  command->add_option("--out", options.out, "Write the table to this file");
 }
 
 constexpr const char* footer =
@@ -48,10 +69,15 @@ int run(int count, char** arguments) {
   plumbrule::command::ProofOptions proof;
   add_review(app, review);
   add_proof(app, proof);
+  plumbrule::command::ReciteOptions recite;
+  add_recite(app, recite);
   try {
     app.parse(count, arguments);
   } catch (const CLI::ParseError& error) {
     return app.exit(error) == 0 ? 0 : static_cast<int>(Exit::unusable);
+  }
+  if (app.got_subcommand("recite")) {
+    return static_cast<int>(plumbrule::command::recite(recite));
   }
   return static_cast<int>(app.got_subcommand("review") ? plumbrule::command::review(review)
                                                        : plumbrule::command::proof(proof));

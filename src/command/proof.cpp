@@ -161,6 +161,8 @@ Exit proof(const ProofOptions& options) {
   }
   if (options.format == Format::json) {
     text = diagnose::render_json(diagnostics, sources);
+  } else if (options.format == Format::sarif) {
+    text = diagnose::render_sarif(diagnostics, sources, PLUMBRULE_VERSION);
   } else {
     print_diagnostics(diagnostics, sources);
   }

@@ -8,7 +8,7 @@
 
 namespace plumbrule::command {
 
-enum class Format : std::uint8_t { text, json };
+enum class Format : std::uint8_t { text, json, sarif, markdown };
 
 struct ReviewOptions {
   std::string submittal;

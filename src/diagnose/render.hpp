@@ -14,4 +14,8 @@ namespace plumbrule::diagnose {
 /// A JSON list of all diagnostics, with places and underlined texts.
 [[nodiscard]] std::string render_json(const Diagnostics& diagnostics, const source::SourceMap& sources);
 
+/// The same as a SARIF 2.1.0 log (OASIS standard), for tools that show findings beside the source.
+[[nodiscard]] std::string render_sarif(const Diagnostics& diagnostics, const source::SourceMap& sources,
+                                       const std::string& version);
+
 }  // namespace plumbrule::diagnose

@@ -1,5 +1,5 @@
 #pragma once
-// Numbers, conditions and demands in words. Internal to explain.
+// Numbers, conditions and demands in words. Used by explain and by report.
 
 #include "explain/explanation.hpp"
 

@@ -1,0 +1,46 @@
+#include "command/recite.hpp"
+
+#include "command/rule_set.hpp"
+#include "evidence/written.hpp"
+#include "report/report.hpp"
+
+namespace plumbrule::command {
+namespace {
+
+constexpr std::size_t page_width = 120;
+
+std::string page(const check::Rules& rules, const ReciteOptions& options) {
+  const report::TableView table = report::limits_table(rules, options.units);
+  const bool markdown = options.format == Format::markdown;
+  std::string out;
+  for (const std::string& line : report::specification_lines(rules)) {
+    out += markdown ? (out.empty() ? "# " : "- ") + report::markdown_cell(line) + (out.empty() ? "\n\n" : "\n")
+                    : line + "\n";
+  }
+  out += "\n" + (markdown ? report::markdown_table(table) : report::text_table(table, page_width));
+  return out + "\n" + std::string(report::caution) + "\n";
+}
+
+}  // namespace
+
+Exit recite(const ReciteOptions& options) {
+  if (!options.on.empty() && !evidence::read_date(options.on)) {
+    print_error("found `" + options.on + "`, no date; write year, month and day: 2026-03-20");
+    return Exit::unusable;
+  }
+  source::SourceMap sources;
+  diagnose::Diagnostics diagnostics;
+  const auto set =
+      prepare(sources, {options.path, options.amendments, library_folders(options.libraries)}, options.on, diagnostics);
+  if (set && !set->rules.specification) {
+    diagnostics.error(diagnose::Code::clause_missing, {set->rules.file, 0, 0},
+                      "found no specification in `" + options.path + "`", "only a specification has a table of limits");
+  }
+  print_diagnostics(diagnostics, sources);
+  if (diagnostics.has_errors()) {
+    return Exit::rules_broken;
+  }
+  return write_output(page(set->rules, options), options.out) ? Exit::complies : Exit::unusable;
+}
+
+}  // namespace plumbrule::command

@@ -1,0 +1,181 @@
+#include "report/recite.hpp"
+
+#include <array>
+
+#include "explain/wording.hpp"
+
+namespace plumbrule::report {
+namespace {
+
+using check::Assertion;
+using check::Requirement;
+using check::Rules;
+
+// Pairs of units that the trade prints beside each other.
+struct Pair {
+  std::string_view metric;
+  std::string_view customary;
+};
+constexpr std::array<Pair, 10> pairs{{{"g/m2", "g/ft2"},
+                                      {"kg/m2", "lb/yd2"},
+                                      {"N.m", "lbf.in"},
+                                      {"kg-cm", "lbf.in"},
+                                      {"kg-mm", "lbf.in"},
+                                      {"degC", "degF"},
+                                      {"Cdeg", "Fdeg"},
+                                      {"cm", "in"},
+                                      {"mm", "in"},
+                                      {"kg", "lb"}}};
+
+std::string_view partner(const std::string& unit, Units units) {
+  for (const Pair& pair : pairs) {
+    if (units == Units::customary && unit == pair.metric) {
+      return pair.customary;
+    }
+    if (units == Units::metric && unit == pair.customary) {
+      return pair.metric;
+    }
+  }
+  return {};
+}
+
+std::string converted(const check::End& end, const quantity::Unit& from, const quantity::Unit& to) {
+  const quantity::Decimal value = quantity::convert(end.value, from, to);
+  return quantity::round_to(value, quantity::Decimal::of("0.01"), quantity::Ties::to_even).text();
+}
+
+std::string converted(const Rules& rules, const Assertion& assertion, Units units) {
+  quantity::UnitTable table = rules.units;
+  const quantity::Unit& from = rules.units.at(assertion.limit.unit);
+  const std::string_view wanted = partner(from.text, units);
+  if (wanted.empty() || assertion.limit.words != 0) {
+    return {};
+  }
+  const quantity::Unit& to = table.at(*table.find(wanted));
+  std::string out;
+  if (assertion.limit.low) {
+    out += (assertion.limit.high ? "" : "at least ") + converted(*assertion.limit.low, from, to);
+  }
+  if (assertion.limit.high) {
+    out += (assertion.limit.low ? " to " : "at most ") + converted(*assertion.limit.high, from, to);
+  }
+  return out.empty() ? out : out + " " + std::string(wanted) + " (converted)";
+}
+
+std::string classes(const Rules& rules, const std::vector<check::Test>& tests) {
+  std::string out;
+  for (const check::Test& test : tests) {
+    const check::Category& category = rules.categories[test.category];
+    out += (out.empty() ? "" : "; ") + explain::spaced(category.name) + " " + explain::words(category, test.words);
+  }
+  return out;
+}
+
+std::string rounding(const Assertion& assertion) {
+  const auto& end = assertion.limit.high  ? assertion.limit.high
+                    : assertion.limit.low ? assertion.limit.low
+                                          : assertion.limit.tolerance;
+  if (!end) {
+    return {};
+  }
+  if (!end->rounding.place) {
+    return "every digit";
+  }
+  return "to " + end->rounding.place->text() + (end->rounding.ties == quantity::Ties::to_even ? ", even" : ", up");
+}
+
+std::string status(const Requirement& requirement) {
+  return std::string(explain::status_text(requirement.provenance.status)) + (requirement.optional ? ", optional" : "") +
+         (requirement.severity == check::Severity::reject
+              ? ""
+              : ", " + std::string(explain::severity_text(requirement.severity)));
+}
+
+class Reciter {
+ public:
+  Reciter(const Rules& rules, Units units) : rules_(rules), units_(units) {
+    table_.heads = {"Clause", "Property", "For", "Limit"};
+    if (units != Units::printed) {
+      table_.heads.emplace_back(units == Units::metric ? "Metric" : "Customary");
+    }
+    for (const char* head : {"Rounded", "Status", "Cited"}) {
+      table_.heads.emplace_back(head);
+    }
+  }
+
+  TableView run() {
+    std::uint32_t section = check::none;
+    for (const Requirement& requirement : rules_.requirements) {
+      if (requirement.section != section) {
+        section = requirement.section;
+        table_.rows.push_back({rules_.sections[section].number + " " + rules_.sections[section].title});
+      }
+      add(requirement);
+    }
+    return std::move(table_);
+  }
+
+ private:
+  const Rules& rules_;
+  Units units_;
+  TableView table_;
+
+  void row(const Requirement& requirement, const std::string& property, const std::string& who,
+           const std::string& limit, const Assertion* assertion, const std::string& cite, bool first) {
+    std::vector<std::string> cells{first ? requirement.number : "", property, who, limit};
+    if (units_ != Units::printed) {
+      cells.push_back(assertion == nullptr ? "" : converted(rules_, *assertion, units_));
+    }
+    cells.push_back(assertion == nullptr ? "" : rounding(*assertion));
+    cells.push_back(first ? status(requirement) : "");
+    cells.push_back(cite);
+    table_.rows.push_back(std::move(cells));
+  }
+
+  void add(const Requirement& requirement) {
+    bool first = true;
+    // The general case is printed first, its exceptions under it.
+    for (std::size_t at = requirement.cases.size(); at-- > 0;) {
+      const check::Case& one = requirement.cases[at];
+      std::string who = classes(rules_, requirement.where);
+      const std::string narrower = classes(rules_, one.where);
+      who += narrower.empty() ? "" : (who.empty() ? "" : "; ") + narrower;
+      if (one.alternatives.empty()) {
+        row(requirement, "", who, "not required", nullptr, one.cite, first);
+        first = false;
+      }
+      for (std::size_t alternative = 0; alternative < one.alternatives.size(); ++alternative) {
+        for (const Assertion& assertion : one.alternatives[alternative].assertions) {
+          const std::string how = explain::statistic(assertion.statistic);
+          const std::string property =
+              (alternative > 0 ? "or " : "") + explain::label(rules_, assertion) + (how.empty() ? "" : ", " + how);
+          row(requirement, property, who, explain::limit_text(assertion.limit), &assertion, one.cite, first);
+          first = false;
+        }
+      }
+    }
+  }
+};
+
+}  // namespace
+
+TableView limits_table(const Rules& rules, Units units) { return Reciter(rules, units).run(); }
+
+std::vector<std::string> specification_lines(const Rules& rules) {
+  const check::Specification& one = *rules.specification;
+  std::vector<std::string> out{one.title, "edition " + one.edition + (one.agency.empty() ? "" : ", " + one.agency)};
+  for (const std::string& amendment : one.amendments) {
+    out.push_back("amended by " + amendment);
+  }
+  for (const syntax::Withdrawn& clause : rules.withdrawn) {
+    out.push_back("withdrawn: " + clause.number + " " + clause.title + ", by " + clause.by);
+  }
+  out.push_back("limits " + std::string(explain::status_text(one.provenance.status)) +
+                (one.provenance.status_note.empty() ? "" : ": " + one.provenance.status_note));
+  if (!one.provenance.source.empty()) {
+    out.push_back("source: " + one.provenance.source);
+  }
+  return out;
+}
+
+}  // namespace plumbrule::report
