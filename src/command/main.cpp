@@ -11,13 +11,29 @@ namespace {
 using plumbrule::command::Exit;
 using plumbrule::command::Format;
 
-const std::map<std::string, Format> report_formats{{"text", Format::text}, {"json", Format::json}};
-const std::map<std::string, Format> proof_formats{
-    {"text", Format::text}, {"json", Format::json}, {"sarif", Format::sarif}};
-const std::map<std::string, Format> table_formats{{"text", Format::text}, {"markdown", Format::markdown}};
-const std::map<std::string, plumbrule::report::Units> unit_systems{{"printed", plumbrule::report::Units::printed},
-                                                                   {"metric", plumbrule::report::Units::metric},
-                                                                   {"customary", plumbrule::report::Units::customary}};
+template <typename Value>
+using Words = std::map<std::string, Value>;
+
+const Words<Format> report_formats{{"text", Format::text}, {"json", Format::json}};
+const Words<Format> proof_formats{{"text", Format::text}, {"json", Format::json}, {"sarif", Format::sarif}};
+const Words<Format> table_formats{{"text", Format::text}, {"markdown", Format::markdown}};
+const Words<plumbrule::report::Units> unit_systems{{"printed", plumbrule::report::Units::printed},
+                                                   {"metric", plumbrule::report::Units::metric},
+                                                   {"customary", plumbrule::report::Units::customary}};
+
+// An option that takes one of a few words. `words` must outlive the program's options; all are constants above.
+template <typename Value>
+void add_choice(CLI::App& command, const std::string& name, Value& target, const Words<Value>& words,
+                const std::string& description) {
+  std::vector<std::string> known;
+  for (const auto& [word, value] : words) {
+    known.push_back(word);
+  }
+  command
+      .add_option_function<std::string>(
+          name, [&target, &words](const std::string& word) { target = words.at(word); }, description)
+      ->check(CLI::IsMember(known));
+}
 
 void add_review(CLI::App& app, plumbrule::command::ReviewOptions& options) {
   CLI::App* command = app.add_subcommand("review", "Review a submittal against specifications");
@@ -27,7 +43,7 @@ void add_review(CLI::App& app, plumbrule::command::ReviewOptions& options) {
   command->add_option("--on", options.on, "The day of the review: only what was in force then");
   command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated");
   command->add_option("--explain", options.explain, "Only this clause, with every step from reading to verdict");
-  command->add_option("--format", options.format, "text or json")->transform(CLI::CheckedTransformer(report_formats));
+  add_choice(*command, "--format", options.format, report_formats, "How the report is written");
   command->add_option("--out", options.out, "Write the report to this file");
   command->add_flag("--log", options.log, "Say on standard error what is being done");
 }
@@ -36,8 +52,7 @@ void add_proof(CLI::App& app, plumbrule::command::ProofOptions& options) {
   CLI::App* command = app.add_subcommand("proof", "Check rule files and run their examples");
   command->add_option("RULES", options.paths, "Rule files, or folders of them")->required();
   command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated");
-  command->add_option("--format", options.format, "text, json or sarif")
-      ->transform(CLI::CheckedTransformer(proof_formats));
+  add_choice(*command, "--format", options.format, proof_formats, "How the findings are written");
   command->add_flag("--log", options.log, "Say on standard error what is being done");
 }
 
@@ -47,10 +62,8 @@ void add_recite(CLI::App& app, plumbrule::command::ReciteOptions& options) {
   command->add_option("--with", options.amendments, "An amendment (*.plumb); may be repeated");
   command->add_option("--on", options.on, "The day: only the amendments in force then");
   command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated");
-  command->add_option("--units", options.units, "printed, metric or customary: a column of converted limits")
-      ->transform(CLI::CheckedTransformer(unit_systems));
-  command->add_option("--format", options.format, "text or markdown")
-      ->transform(CLI::CheckedTransformer(table_formats));
+  add_choice(*command, "--units", options.units, unit_systems, "A column of limits converted to these units");
+  add_choice(*command, "--format", options.format, table_formats, "How the table is written");
   command->add_option("--out", options.out, "Write the table to this file");
 }
 

@@ -128,7 +128,7 @@ class Reciter {
     }
     cells.push_back(assertion == nullptr ? "" : rounding(*assertion));
     cells.push_back(first ? status(requirement) : "");
-    cells.push_back(cite);
+    cells.push_back(first || cite != requirement.cite ? cite : "");
     table_.rows.push_back(std::move(cells));
   }
 
@@ -145,10 +145,14 @@ class Reciter {
         first = false;
       }
       for (std::size_t alternative = 0; alternative < one.alternatives.size(); ++alternative) {
+        bool lead = true;
         for (const Assertion& assertion : one.alternatives[alternative].assertions) {
           const std::string how = explain::statistic(assertion.statistic);
-          const std::string property =
-              (alternative > 0 ? "or " : "") + explain::label(rules_, assertion) + (how.empty() ? "" : ", " + how);
+          // Of a grading the property stands in the first row, only the sieve in the others.
+          const std::string property = lead ? (alternative > 0 ? "or " : "") + explain::label(rules_, assertion) +
+                                                  (how.empty() ? "" : ", " + how)
+                                            : explain::conditions(rules_, assertion);
+          lead = false;
           row(requirement, property, who, explain::limit_text(assertion.limit), &assertion, one.cite, first);
           first = false;
         }
