@@ -50,6 +50,7 @@ class Checker {
   void unknown_word(const syntax::Text& word, const std::vector<std::string>& known, const std::string& what);
   Provenance provenance(const syntax::Provenance& tree);
   bool unit(const syntax::WrittenUnit& written, Type& out);
+  [[nodiscard]] bool lacks_percent(const Type& found, const Type& wanted) const;
   [[nodiscard]] std::string unit_text(UnitId unit) const;
   [[nodiscard]] std::string type_text(const Type& type) const;
   void error(diagnose::Code code, const Span& span, std::string message, std::string help = {}) {

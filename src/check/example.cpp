@@ -31,12 +31,17 @@ std::optional<quantity::Amount> Checker::amount(const syntax::Quantity& tree, co
     error(diagnose::Code::limit_kind, tree.span, "found a number or a sieve where " + type_text(type) + " is needed");
     return std::nullopt;
   }
-  if (!unit(tree.unit, found)) {
+  if (!unit(tree.unit, found) || type.broken) {
     return std::nullopt;
   }
   if (!quantity::convertible(unit_of(found), unit_of(type))) {
     error(diagnose::Code::unit_dimension, tree.span,
           "found a value in " + type_text(found) + ", expected " + type_text(type));
+    return std::nullopt;
+  }
+  if (lacks_percent(found, type)) {
+    error(diagnose::Code::unit_dimension, tree.span, "found a plain number, expected " + type_text(type),
+          "write `%` behind the number");
     return std::nullopt;
   }
   if (found.basis != type.basis) {
@@ -99,6 +104,13 @@ void Checker::given_result(const syntax::Given& tree, MeasureId measure_id, Exam
     }
   }
   for (const syntax::GivenReading& given : tree.readings) {
+    const auto twice = std::find_if(tree.readings.begin(), tree.readings.end(), [&](const syntax::GivenReading& one) {
+      return &one < &given && one.name.value == given.name.value;
+    });
+    if (twice != tree.readings.end()) {
+      error(diagnose::Code::name_duplicate, given.name.span, "found reading `" + given.name.value + "` twice",
+            "give each reading once");
+    }
     const auto at = std::find_if(measure.readings.begin(), measure.readings.end(),
                                  [&](const Reading& reading) { return reading.name == given.name.value; });
     if (at == measure.readings.end()) {

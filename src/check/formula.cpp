@@ -155,6 +155,9 @@ std::optional<FormulaId> Checker::function(const syntax::CallExpr& node, const M
 }
 
 bool Checker::comparable(const Type& left, const Type& right, const Span& span) {
+  if (left.broken || right.broken) {
+    return false;
+  }
   if (left.is_word() || right.is_word()) {
     error(diagnose::Code::limit_kind, span, "found a word in a formula", "words are keys of tables, not numbers");
     return false;

@@ -49,8 +49,21 @@ void Checker::grading_assertions(const syntax::Assertion& tree, const syntax::Re
   out.grading = grading.title.value;
   out.ends = ends_fraction(grading);
   bool limited = grading.broken;
+  std::vector<std::pair<Decimal, Span>> seen;
   for (const syntax::GradingRow& row : grading.rows) {
     const auto opening = sieve(row.sieve);
+    if (opening) {
+      const auto first = std::find_if(seen.begin(), seen.end(), [&](const auto& one) { return one.first == *opening; });
+      if (first != seen.end()) {
+        diagnostics_
+            .error(diagnose::Code::name_duplicate, row.sieve.span,
+                   "found sieve `" + std::string(sources_.text(row.sieve.span)) + "` twice in grading `" +
+                       grading.name.value + "`",
+                   "give each sieve one row")
+            .secondary.push_back({first->second, "the first one"});
+      }
+      seen.emplace_back(*opening, row.sieve.span);
+    }
     limited = limited || row.low;
     if (!opening || !row.low) {
       continue;  // "no limit" demands nothing

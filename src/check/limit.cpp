@@ -47,7 +47,7 @@ bool Checker::limit_type(const syntax::Quantity& tree, const Measure& measure, c
     error(diagnose::Code::limit_kind, tree.span, "found a sieve designation as a limit");
     return false;
   }
-  if (!unit(tree.unit, type)) {
+  if (!unit(tree.unit, type) || measure.type.broken) {
     return false;
   }
   const bool spread =
@@ -63,6 +63,12 @@ bool Checker::limit_type(const syntax::Quantity& tree, const Measure& measure, c
         "found a limit in " + type_text(type) + " for measure `" + measure.name + "`, which is in " + type_text(wanted),
         same_dimension ? "`degC` and `degF` are temperatures, `Cdeg` and `Fdeg` are differences of temperatures"
                        : "write the limit in a unit of the same kind, such as " + unit_text(wanted.unit));
+    return false;
+  }
+  if (lacks_percent(type, wanted)) {
+    error(diagnose::Code::unit_dimension, tree.span,
+          "found a limit in a plain number for measure `" + measure.name + "`, which is in " + type_text(wanted),
+          "write `%` behind the number");
     return false;
   }
   if (type.basis != wanted.basis) {

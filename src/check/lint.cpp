@@ -167,7 +167,10 @@ class Linter {
   }
 
   static bool same_end(const std::optional<End>& left, const std::optional<End>& right) {
-    return left.has_value() == right.has_value() && (!left || left->value == right->value);
+    const auto place = [](const End& end) { return end.rounding.place.value_or(Decimal{}); };
+    return left.has_value() == right.has_value() &&
+           (!left || (left->value == right->value && place(*left) == place(*right) &&
+                      left->rounding.ties == right->rounding.ties));
   }
 
   void pair(const Plain& first, const Plain& second) {

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <filesystem>
 
 #include "check/check.hpp"
@@ -127,7 +128,12 @@ Loaded load(source::SourceMap& sources, const Request& request, diagnose::Diagno
   out.files.push_back(std::move(*first));
   if (const auto* specification = first_of<syntax::Specification>(out.files.front())) {
     const std::vector<syntax::Text> uses = specification->uses;
+    std::vector<std::string> loaded;
     for (const syntax::Text& name : uses) {
+      if (std::find(loaded.begin(), loaded.end(), name.value) != loaded.end()) {
+        continue;
+      }
+      loaded.push_back(name.value);
       load_library(sources, name, where, out.files, diagnostics);
     }
   }

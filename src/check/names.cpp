@@ -129,14 +129,21 @@ bool Checker::unit(const syntax::WrittenUnit& written, Type& out) {
     const auto known = quantity::known_units();
     error(diagnose::Code::unit_unknown, written.span, "found `" + written.text + "`, no unit that is known",
           diagnose::suggestion(written.text, known));
+    out.broken = true;
     return false;
   }
   out.unit = *found;
   if (written.basis.given()) {
     out.basis = find_kind(bases_, written.basis, NameKind::basis);
-    return out.basis != none;
+    out.broken = out.basis == none;
+    return !out.broken;
   }
   return true;
+}
+
+// 10 for a percentage would be 1000 %.
+bool Checker::lacks_percent(const Type& found, const Type& wanted) const {
+  return rules_.units.at(wanted.unit).text == "%" && rules_.units.at(found.unit).text.empty();
 }
 
 std::string Checker::unit_text(UnitId unit) const {

@@ -63,7 +63,8 @@ struct Type {
   UnitId unit = 0;
   BasisId basis = none;
   CategoryId category = none;
-  bool text = false;  // any text, such as the number of a certificate
+  bool text = false;    // any text, such as the number of a certificate
+  bool broken = false;  // its unit could not be read: already reported
   [[nodiscard]] bool is_word() const { return category != none || text; }
 };
 

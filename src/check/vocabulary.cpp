@@ -112,9 +112,11 @@ void Checker::table_rows(const syntax::Table& tree, Table& table) {
   const Category& category = rules_.categories.at(table.category);
   std::vector<Span> seen(category.words.size());
   table.values.assign(category.words.size(), Decimal{});
+  bool misspelt = false;
   for (const syntax::TableRow& row : tree.rows) {
     const std::uint32_t word = find_word(table.category, row.word);
     if (word == none) {
+      misspelt = true;
       continue;
     }
     if (seen[word].known()) {
@@ -126,7 +128,8 @@ void Checker::table_rows(const syntax::Table& tree, Table& table) {
     table.values[word] = row.value;
   }
   table.spans = seen;
-  for (std::size_t word = 0; word < seen.size() && !tree.broken; ++word) {
+  const bool whole = !tree.broken && !misspelt;
+  for (std::size_t word = 0; word < seen.size() && whole; ++word) {
     if (!seen[word].known()) {
       error(diagnose::Code::table_gap, tree.name.span,
             "found no row for `" + category.words[word] + "` in table `" + table.name + "`",
@@ -197,7 +200,7 @@ void Checker::measure_readings(const syntax::Measure& tree, Measure& measure) {
 void Checker::measure_formulas(const syntax::Measure& tree, Measure& measure) {
   if (tree.computed) {
     measure.computed = formula(*tree.computed, measure);
-    if (measure.computed) {
+    if (measure.computed && !measure.type.broken) {
       const Formula& computed = rules_.formulas.at(*measure.computed);
       const bool basis_fits = computed.type.basis == none || computed.type.basis == measure.type.basis;
       if (measure.type.is_word() || computed.type.is_word()) {

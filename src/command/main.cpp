@@ -52,6 +52,7 @@ void add_proof(CLI::App& app, plumbrule::command::ProofOptions& options) {
   CLI::App* command = app.add_subcommand("proof", "Check rule files and run their examples");
   command->add_option("RULES", options.paths, "Rule files, or folders of them")->required();
   command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated");
+  command->add_flag("--remarks", options.remarks, "Show remarks (lint) and branches without an example one by one");
   add_choice(*command, "--format", options.format, proof_formats, "How the findings are written");
   command->add_flag("--log", options.log, "Say on standard error what is being done");
 }

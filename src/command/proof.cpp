@@ -113,7 +113,8 @@ std::string counted(std::size_t count, const std::string& noun) {
   return std::to_string(count) + " " + noun + (count == 1 ? "" : plural);
 }
 
-std::string summary(const RuleSet& set, const Coverage& coverage, std::size_t errors) {
+std::string summary(const RuleSet& set, const Coverage& coverage, std::size_t errors, std::size_t remarks,
+                    bool show_missed) {
   const check::Rules& rules = set.rules;
   std::string out = set.path + ": ";
   out += rules.specification ? counted(rules.requirements.size(), "requirement")
@@ -125,9 +126,10 @@ std::string summary(const RuleSet& set, const Coverage& coverage, std::size_t er
   }
   const std::vector<std::string> missed = coverage.missed();
   out += ", reaching " + std::to_string(coverage.branches() - missed.size()) + " of " +
-         counted(coverage.branches(), "branch") + "\n";
-  for (const std::string& one : missed) {
-    out += "  no example: " + one + "\n";
+         counted(coverage.branches(), "branch");
+  out += remarks == 0 ? "\n" : ", " + counted(remarks, "remark") + "\n";
+  for (std::size_t at = 0; show_missed && at < missed.size(); ++at) {
+    out += "  no example: " + missed[at] + "\n";
   }
   return out;
 }
@@ -153,11 +155,15 @@ Exit proof(const ProofOptions& options) {
       continue;
     }
     diagnose::Diagnostics wrong;
+    diagnose::Diagnostics remarks;
     Coverage coverage(*set);
     prove_examples(sources, *set, coverage, wrong);
-    text += summary(*set, coverage, wrong.all().size());
+    check::lint(set->rules, remarks);
+    text += summary(*set, coverage, wrong.all().size(), remarks.all().size(), options.remarks);
     diagnostics.append(wrong);
-    check::lint(set->rules, diagnostics);
+    if (options.remarks || options.format != Format::text) {
+      diagnostics.append(remarks);
+    }
   }
   if (options.format == Format::json) {
     text = diagnose::render_json(diagnostics, sources);

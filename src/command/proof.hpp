@@ -12,6 +12,7 @@ struct ProofOptions {
   std::vector<std::string> paths;  // files, or folders of *.plumb
   std::vector<std::string> libraries;
   Format format = Format::text;
+  bool remarks = false;  // show remarks and missed branches, not only their number
   bool log = false;
 };
 

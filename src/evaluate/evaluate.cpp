@@ -37,6 +37,7 @@ class Evaluator {
   Measuring measuring_;
   Review& review_;
   std::vector<Amount> values_;
+  std::vector<Span> places_;                   // of the values
   check::Validity validity_;                   // of the requirement that is judged
   std::vector<std::uint32_t> matched_;         // results that the check is about
   std::vector<std::vector<Amount>> compared_;  // of the group, check by check: for the rule on consecutive sieves
@@ -112,7 +113,7 @@ Reason Evaluator::conditions(const plan::Check& check, const std::vector<evidenc
     const auto stated =
         std::find_if(all.begin(), all.end(), [&](const auto& one) { return one.condition == wanted.condition; });
     if (stated == all.end() || !stated->value.usable()) {
-      out = Reason::condition_not_stated;
+      out = stated == all.end() ? Reason::condition_not_stated : Reason::unusable_value;
     } else if (!meets(wanted, stated->value)) {
       return Reason::other_conditions;
     }
@@ -234,11 +235,13 @@ Judged Evaluator::compare(const plan::Check& check, std::uint32_t index, const A
 // The values of all specimens in values_, or why one has none.
 Reason Evaluator::collect(const plan::Check& check, const Result& result) {
   values_.clear();
+  places_.clear();
   Reason out = Reason::none;
   for (std::uint32_t at = 0; at < result.specimens.size(); ++at) {
     const Measured value = measuring_.specimen(result, at);
     if (value.good()) {
       values_.push_back(convert(check, value));
+      places_.push_back(value.span);
     } else if (out == Reason::none) {
       out = value.reason;
     }
@@ -249,8 +252,8 @@ Reason Evaluator::collect(const plan::Check& check, const Result& result) {
 Judged Evaluator::each(const plan::Check& check, std::uint32_t index) {
   Judged out;
   const std::vector<Amount> values = values_;
-  for (const Amount& value : values) {
-    also(out, compare(check, index, value, {}));
+  for (std::size_t at = 0; at < values.size(); ++at) {
+    also(out, compare(check, index, values[at], places_[at]));
   }
   return out;
 }
@@ -350,17 +353,20 @@ Measured Evaluator::result_value(const plan::Check& check, const Result& result)
     return out;
   }
   const std::vector<Amount> kept = values_;
+  const std::vector<Span> kept_places = places_;
   out.reason = collect(check, result);
   if (out.good()) {
     out.amount = combine(syntax::StatisticKind::mean, values_);
     out.amount.unit = check.value_unit;
   }
   values_ = kept;
+  places_ = kept_places;
   return out;
 }
 
 Judged Evaluator::over_results(const plan::Check& check, std::uint32_t index, std::uint32_t lot) {
   values_.clear();
+  places_.clear();
   Reason missing = Reason::none;
   for (const std::uint32_t at : matched_) {
     const Result& one = evidence_.results[at];
@@ -371,6 +377,7 @@ Judged Evaluator::over_results(const plan::Check& check, std::uint32_t index, st
     const Measured value = result_value(check, one);
     missing = missing == Reason::none ? value.reason : missing;
     values_.push_back(value.amount);
+    places_.push_back(one.span);
   }
   if (missing != Reason::none) {
     return {Verdict::not_shown, missing};
@@ -422,6 +429,8 @@ Judged Evaluator::matched(const plan::Check& check, std::uint32_t index) {
 // Of the reasons why results do not count, the most telling one: a thing not stated before a thing that differs.
 int telling(Reason reason) {
   switch (reason) {
+    case Reason::unusable_value:
+      return 7;
     case Reason::design_not_stated:
       return 6;
     case Reason::condition_not_stated:
@@ -455,7 +464,11 @@ Judged Evaluator::check(std::uint32_t index) {
       why_none = telling(reason) > telling(why_none) ? reason : why_none;
     }
   }
-  const Judged out = matched_.empty() ? Judged{Verdict::not_shown, why_none} : matched(check, index);
+  Judged out = matched_.empty() ? Judged{Verdict::not_shown, why_none} : matched(check, index);
+  // A result that may be one of them, but cannot be placed: a favourable one beside it does not show the clause.
+  if (!matched_.empty() && telling(why_none) >= telling(Reason::date_not_stated)) {
+    also(out, {Verdict::not_shown, why_none});
+  }
   Step& noted = measuring_.step(StepKind::check_verdict, index);
   noted.outcome = out.verdict;
   noted.reason = out.reason;

@@ -1,5 +1,7 @@
 #include "evaluate/measuring.hpp"
 
+#include <algorithm>
+
 #include "evaluate/bounds.hpp"
 
 namespace plumbrule::evaluate {
@@ -7,6 +9,36 @@ namespace {
 
 Reason why_unusable(const Value& value) {
   return value.kind == Value::Kind::missing ? Reason::missing_reading : Reason::unusable_value;
+}
+
+}  // namespace
+
+namespace {
+
+// The value of the condition along which a series runs.
+Value series_value(const Result& row) {
+  for (const evidence::ConditionStated& stated : row.conditions) {
+    if (stated.condition == row.series_condition) {
+      return stated.value;
+    }
+  }
+  return {};
+}
+
+// Whether two rows differ only in the condition along which the series runs.
+bool same_otherwise(const Result& left, const Result& right) {
+  for (const evidence::ConditionStated& one : left.conditions) {
+    if (one.condition == left.series_condition) {
+      continue;
+    }
+    const auto other = std::find_if(right.conditions.begin(), right.conditions.end(),
+                                    [&](const auto& stated) { return stated.condition == one.condition; });
+    if (other == right.conditions.end() || other->value.word != one.value.word ||
+        !(other->value.amount.value == one.value.amount.value)) {
+      return false;
+    }
+  }
+  return true;
 }
 
 }  // namespace
@@ -63,21 +95,21 @@ Reason Measuring::push_sum(const plan::Op& op, const Frame& frame) {
   if (own.series == check::none) {
     return Reason::series_needed;
   }
-  const auto row_value = [&](const Result& row) {
-    for (const evidence::ConditionStated& stated : row.conditions) {
-      if (stated.condition == own.series_condition) {
-        return stated.value.amount.value;
-      }
-    }
-    return Decimal{};
-  };
-  const Decimal here = row_value(own);
+  const Value here = series_value(own);
+  if (!here.usable()) {
+    return Reason::unusable_value;
+  }
   quantity::Amount sum{0, reading_type(frame, op.index).unit, quantity::Bound::exact};
   std::uint32_t rows = 0;
   for (const Result& row : evidence_.results) {
-    const bool counts = row.series == own.series && row.measure == own.measure &&
-                        (op.code == plan::OpCode::total || row_value(row) >= here);
-    if (!counts) {
+    if (row.series != own.series || row.measure != own.measure || !same_otherwise(row, own)) {
+      continue;
+    }
+    const Value there = series_value(row);
+    if (!there.usable()) {
+      return Reason::unusable_value;  // it may belong to the sum or not
+    }
+    if (op.code == plan::OpCode::cumulative && there.amount.value < here.amount.value) {
       continue;
     }
     if (row.specimens.size() != 1 || op.index >= row.specimens.front().readings.size()) {

@@ -206,6 +206,25 @@ void Binder::companion(const Entry& entry, check::MeasureId measure_id, const Re
   add(std::move(out));
 }
 
+// A second row for the same sieve or minute would be summed twice.
+void Binder::repeated_row(const Result& row) {
+  const auto same = [&](const Result& other) {
+    const auto equal = [](const ConditionStated& a, const ConditionStated& b) {
+      return a.condition == b.condition && a.value.usable() && b.value.usable() && a.value.word == b.value.word &&
+             a.value.amount.value == b.value.amount.value;
+    };
+    return other.series == row.series && other.measure == row.measure && !row.conditions.empty() &&
+           std::is_permutation(other.conditions.begin(), other.conditions.end(), row.conditions.begin(),
+                               row.conditions.end(), equal);
+  };
+  const auto first = std::find_if(out_.results.begin(), out_.results.end(), same);
+  if (first != out_.results.end()) {
+    error(diagnose::Code::submittal_duplicate_key, row.span, "found a second row for the same conditions in one series",
+          "keep one of them; repeated tests are results of their own")
+        .secondary.push_back({first->span, "the first one"});
+  }
+}
+
 // One row of a series: conditions, readings and perhaps further measures side by side.
 void Binder::row(const Node& node, const Node* shared, const Result& base) {
   if (!is_map(node, "a row of `series`")) {
@@ -226,13 +245,17 @@ void Binder::row(const Node& node, const Node* shared, const Result& base) {
     const check::MeasureId other = find_measure(entry.key);
     if (at != measure.conditions.end()) {
       out.conditions.push_back(condition(entry.value, *at));
-      out.series_condition = *at;
+      // A series runs along what is measured: sieves or minutes, not words.
+      const bool measured = rules_.conditions[*at].scale != check::Scale::category;
+      const bool sieves = rules_.conditions[*at].scale == check::Scale::sieve;
+      out.series_condition = sieves || (measured && out.series_condition == none) ? *at : out.series_condition;
     } else if (reading == measure.readings.end() && other != none && other != base.measure) {
       companions.emplace_back(&entry, other);
     } else {
       rest.entries.push_back(entry);
     }
   }
+  repeated_row(out);
   if (!rest.entries.empty()) {
     out.specimens.push_back(specimen(rest, shared, base.measure));
     add(out);

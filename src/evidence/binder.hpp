@@ -67,6 +67,7 @@ class Binder {
   void readings(const Node& map, check::MeasureId measure, Specimen& out);
   void series(const Node& list, const Node* shared, const Result& base);
   void row(const Node& node, const Node* shared, const Result& base);
+  void repeated_row(const Result& row);
   void companion(const Entry& entry, check::MeasureId measure, const Result& row);
   void missing_conditions(const Result& result);
   void add(Result result);

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 
 #include "explain/wording.hpp"
@@ -51,9 +52,11 @@ std::string submit_text(const Context& context, const check::Assertion& assertio
   const check::Measure& measure = context.rules.measures[assertion.measure];
   const std::string what = label(context.rules, assertion);
   const std::string method = measure.method.empty() ? "" : " (" + measure.method + ")";
-  const std::string count = assertion.statistic.at_least > 1
-                                ? ", at least " + std::to_string(assertion.statistic.at_least) + " specimens"
-                                : "";
+  const bool spread = assertion.statistic.kind == syntax::StatisticKind::range ||
+                      assertion.statistic.kind == syntax::StatisticKind::standard_deviation;
+  const std::uint32_t least = std::max(assertion.statistic.at_least, spread ? 2U : 1U);
+  const char* const noun = assertion.statistic.over == syntax::Over::specimens ? " specimens" : " results";
+  const std::string count = least > 1 ? ", at least " + std::to_string(least) + noun : "";
   switch (reason) {
     case Reason::class_not_stated:
       return "state the class under `classes`";

@@ -11,6 +11,12 @@ constexpr int result_depth = 1;
 constexpr int specimen_depth = 2;
 constexpr int reading_depth = 3;
 
+// A worked out number without the zeros that arithmetic leaves behind; readings keep the digits they were written with.
+quantity::Amount plain(quantity::Amount amount) {
+  amount.value = amount.value.stripped();
+  return amount;
+}
+
 class Deriver {
  public:
   Deriver(const Context& context, const evaluate::Finding& finding) : context_(context), finding_(finding) {}
@@ -84,7 +90,7 @@ class Deriver {
         return step.amount.unit == measure_->type.unit && computed_
                    ? void()
                    : line(specimen_depth,
-                          "in the unit of the limit: " + show(context_, step.amount, measure_->type.basis));
+                          "in the unit of the limit: " + show(context_, plain(step.amount), measure_->type.basis));
       case StepKind::rounded:
         return line(specimen_depth,
                     "rounded before the statistic: " + show(context_, step.amount, measure_->type.basis));
@@ -101,7 +107,7 @@ class Deriver {
                     std::string(statistic_name(static_cast<syntax::StatisticKind>(step.index))) + " of " +
                         std::to_string(step.other) +
                         (assertion_->statistic.over == syntax::Over::specimens ? " specimens = " : " results = ") +
-                        show(context_, step.amount, measure_->type.basis));
+                        show(context_, plain(step.amount), measure_->type.basis));
       case StepKind::result_verdict:
         if (step.outcome == Verdict::not_shown) {
           line(specimen_depth, "not shown: " + reason_text(step.reason));
@@ -197,11 +203,11 @@ class Deriver {
     const check::Formula& tree = context_.rules.formulas[*measure_->computed];
     const quantity::UnitTable& units = context_.evidence.units;
     quantity::Amount shown = step.amount;
-    std::string text = one_line(context_.sources.text(tree.span)) + " = " + show(shown, units);
+    std::string text = one_line(context_.sources.text(tree.span)) + " = " + show(plain(shown), units);
     if (shown.unit != measure_->type.unit) {
       shown.value = quantity::convert(shown.value, units.at(shown.unit), units.at(measure_->type.unit));
       shown.unit = measure_->type.unit;
-      text += " = " + show(context_, shown, measure_->type.basis);
+      text += " = " + show(context_, plain(shown), measure_->type.basis);
     }
     line(reading_depth, std::move(text), tree.span);
   }
@@ -221,7 +227,7 @@ class Deriver {
       return line(specimen_depth, "not shown: " + reason_text(Reason::not_computable));
     }
     const Standing at = standing(context_, *assertion_, step.amount, target_);
-    line(specimen_depth, show(step.amount, context_.evidence.units) + ", " + at.rule + ": " + at.value);
+    line(specimen_depth, show(plain(step.amount), context_.evidence.units) + ", " + at.rule + ": " + at.value);
     std::string text =
         at.value + " against " + limit_text(assertion_->limit) + ": " + std::string(verdict_text(step.outcome));
     text += step.reason != Reason::none ? ", " + reason_text(step.reason) : at.margin.empty() ? "" : ", " + at.margin;

@@ -228,7 +228,7 @@ struct Against {
 
 Against against(const check::End& end, bool high, const Decimal& value) {
   const Decimal rounded =
-      end.rounding.place ? quantity::round_to(value, *end.rounding.place, end.rounding.ties) : value;
+      end.rounding.place ? quantity::round_to(value, *end.rounding.place, end.rounding.ties) : value.stripped();
   return {rounded, high ? end.value - rounded : rounded - end.value};
 }
 

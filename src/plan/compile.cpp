@@ -173,7 +173,10 @@ class Compiler {
     }
     out.conditions.end = count(plan_.conditions);
     out.statistic = assertion.statistic.kind;
-    out.specimens = assertion.statistic.at_least;
+    // One value has no spread.
+    const bool spread =
+        out.statistic == syntax::StatisticKind::range || out.statistic == syntax::StatisticKind::standard_deviation;
+    out.specimens = std::max(assertion.statistic.at_least, spread ? 2U : 1U);
     out.over = assertion.statistic.over;
     out.unit = assertion.limit.unit;
     out.value_unit = value_unit(assertion);

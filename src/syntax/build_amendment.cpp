@@ -53,6 +53,7 @@ void Builder::amendment_clause(Amendment& out, const Branch& clause) {
       out.edition = name(clause.children.at(2));
     }
   } else if (word == "effective") {
+    calendar(clause.children.at(1));
     once(out.effective, clause);
   } else if (!provenance(out.provenance, clause)) {
     out.changes.push_back(change(clause));

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <charconv>
+#include <chrono>
 
 #include "diagnose/quote.hpp"
 #include "syntax/builder.hpp"
@@ -179,6 +180,22 @@ ExprId Builder::expression(const Branch& branch) {
       return add({NumberExpr{quantity(branch)}, branch.span});
     default:
       return add({NameExpr{name(branch)}, branch.span});
+  }
+}
+
+// "2026-13-01" has the form of a date but is none.
+void Builder::calendar(const Branch& mark) {
+  const std::string_view text = written(mark);
+  const auto number = [&](std::size_t from) {
+    return static_cast<unsigned>(text[from] - '0') * 10 + static_cast<unsigned>(text[from + 1] - '0');
+  };
+  const std::chrono::year year{static_cast<int>(number(0) * 100 + number(2))};
+  const std::chrono::month month{text.size() > 4 ? number(5) : 1U};
+  const std::chrono::day day{text.size() > 7 ? number(8) : 1U};
+  if (!std::chrono::year_month_day(year, month, day).ok()) {
+    diagnostics_.error(diagnose::Code::syntax_number, mark.span,
+                       "found " + diagnose::quoted(text) + ", no date of the calendar",
+                       "a date, a month or a year: `2026-03-01`, `2020-05`, `2010`");
   }
 }
 

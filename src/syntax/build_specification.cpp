@@ -6,6 +6,7 @@ void Builder::specification_clause(Specification& out, const Branch& clause) {
   const std::string word = phrase(clause.children.at(0));
   const Parts rest = Parts(clause.children).subspan(1);
   if (word == "edition") {
+    calendar(clause.children.at(1));
     once(out.edition, clause);
   } else if (word == "uses") {
     for (const Branch& library : rest) {
@@ -25,6 +26,7 @@ void Builder::specification_clause(Specification& out, const Branch& clause) {
       out.validity = validity(clause);
     }
   } else if (word == "effective") {
+    calendar(clause.children.at(1));
     once(out.effective, clause);
   } else if (word == "accept") {
     out.accepted.push_back(accepted(clause));
@@ -90,6 +92,7 @@ bool Builder::shared_clause(Requirement& out, const Branch& clause) {
       out.where.push_back(test(part));
     }
   } else if (word == "optional") {
+    out.optional = free_slot(out.optional, clause);
     out.optional = true;
   } else if (word == "severity") {
     once(out.severity, clause);

@@ -41,6 +41,7 @@ class Builder {
   /// Puts a text into a slot that may be filled once.
   void once(Text& slot, const Branch& clause, std::size_t part = 1);
   /// True if the slot is free; otherwise reports the second clause.
+  void calendar(const Branch& mark);
   bool free_slot(bool taken, const Branch& clause);
   bool provenance(Provenance& out, const Branch& clause);
 
