@@ -1,0 +1,72 @@
+#pragma once
+// The evaluator at work: one object for one review. Internal to this folder; its parts stand in placing.cpp (which
+// results a check is about), comparing.cpp (from results to a verdict) and evaluate.cpp (checks, groups, requirements).
+
+#include <vector>
+
+#include "evaluate/bounds.hpp"
+#include "evaluate/evaluate.hpp"
+#include "evaluate/measuring.hpp"
+
+namespace plumbrule::evaluate {
+
+struct Judged {
+  Verdict verdict = Verdict::complies;
+  Reason reason = Reason::none;
+};
+
+// language.md, section 10.2: of verdicts that must all hold.
+inline void also(Judged& whole, const Judged& part) {
+  const auto rank = [](Verdict verdict) {
+    return verdict == Verdict::fails ? 2 : verdict == Verdict::not_shown ? 1 : 0;
+  };
+  if (rank(part.verdict) > rank(whole.verdict)) {
+    whole = part;
+  }
+}
+
+class Evaluator {
+ public:
+  Evaluator(const plan::Plan& plan, const Evidence& evidence, Review& review)
+      : plan_(plan), evidence_(evidence), measuring_(plan, evidence, review.trace), review_(review) {}
+
+  void requirement(std::uint32_t index);
+
+ private:
+  const plan::Plan& plan_;
+  const Evidence& evidence_;
+  Measuring measuring_;
+  Review& review_;
+  std::vector<Amount> values_;
+  std::vector<Span> places_;                   // of the values
+  check::Validity validity_;                   // of the requirement that is judged
+  std::vector<std::uint32_t> matched_;         // results that the check is about
+  std::vector<std::vector<Amount>> compared_;  // of the group, check by check: for the rule on consecutive sieves
+
+  Judged applies(plan::Range tests, StepKind kind);
+  Judged demands(plan::Range groups);
+  Judged group(std::uint32_t index);
+  Judged consecutive(const plan::Group& group);
+  Judged check(std::uint32_t index);
+  Judged matched(const plan::Check& check, std::uint32_t index);
+  Judged over_results(const plan::Check& check, std::uint32_t index);
+  Judged over_results(const plan::Check& check, std::uint32_t index, std::uint32_t lot);
+  Measured result_value(const plan::Check& check, const Result& result);
+  Judged result(const plan::Check& check, std::uint32_t index, const Result& result);
+  Judged words(const plan::Check& check, std::uint32_t index, const Result& result);
+  Judged word(const plan::Check& check, std::uint32_t index, const Measured& value);
+  Judged reported(const plan::Check& check, std::uint32_t index, const Result& result);
+  Reason collect(const plan::Check& check, const Result& result);
+  Amount convert(const plan::Check& check, const Measured& value);
+  Amount statistic(const plan::Check& check);
+  Judged compare(const plan::Check& check, std::uint32_t index, const Amount& value, const Span& span);
+  Judged tolerance(const plan::Check& check, const Amount& value);
+  Judged each(const plan::Check& check, std::uint32_t index);
+  [[nodiscard]] const evidence::Target* target(const plan::Check& check) const;
+  [[nodiscard]] bool meets(const plan::ConditionMatch& wanted, const Value& stated) const;
+  [[nodiscard]] Reason conditions(const plan::Check& check, const std::vector<evidence::ConditionStated>& stated) const;
+  [[nodiscard]] Reason age(const Result& result) const;
+  [[nodiscard]] Reason mismatch(const plan::Check& check, const Result& result) const;
+};
+
+}  // namespace plumbrule::evaluate

@@ -1,0 +1,338 @@
+#include "trial_judge.hpp"
+
+#include <algorithm>
+#include <chrono>
+#include <map>
+
+namespace plumbrule::oracle {
+namespace {
+
+using syntax::StatisticKind;
+
+bool is_word(const Demand& demand) { return !demand.measure->unit; }
+
+// Not known whether the trial is about the demand: then the demand cannot be shown to hold by the others.
+bool unplaced(Why why) {
+  return why == Why::condition_not_stated || why == Why::design_not_stated || why == Why::date_not_stated;
+}
+
+int telling(Why why) {
+  constexpr std::array order{Why::other_conditions, Why::other_design,         Why::too_old,
+                             Why::date_not_stated,  Why::condition_not_stated, Why::design_not_stated};
+  const auto* const at = std::find(order.begin(), order.end(), why);
+  return at == order.end() ? 0 : static_cast<int>(at - order.begin()) + 1;
+}
+
+}  // namespace
+
+void also(Judged& whole, const Judged& part) {
+  const auto weight = [](Verdict verdict) {
+    return verdict == Verdict::fails ? 2 : verdict == Verdict::not_shown ? 1 : 0;
+  };
+  whole = weight(part.verdict) > weight(whole.verdict) ? part : whole;
+}
+
+Why TrialJudge::conditions(const Demand& demand, const Conditions& stated) {
+  Why out = Why::none;
+  for (const WantedCondition& wanted : demand.conditions) {
+    const auto at = stated.find(wanted.name);
+    if (at == stated.end() || !at->second.usable()) {
+      out = Why::condition_not_stated;
+      continue;
+    }
+    bool meets = at->second.word == wanted.word;
+    if (wanted.word.empty()) {
+      const Decimal& value = at->second.amount.value();
+      const bool low_enough = value <= wanted.value + wanted.within;
+      const bool high_enough = value >= wanted.value - wanted.within;
+      meets = (wanted.end == syntax::ConditionEnd::at_least || low_enough) &&
+              (wanted.end == syntax::ConditionEnd::at_most || high_enough);
+    }
+    if (!meets) {
+      return Why::other_conditions;
+    }
+  }
+  return out;
+}
+
+// Counted by the calendar: a month after 31 January is the last day of February.
+Why TrialJudge::age(const Trial& trial, const std::optional<syntax::Validity>& validity) const {
+  if (!validity) {
+    return Why::none;
+  }
+  if (!trial.tested || !record_.date) {
+    return Why::date_not_stated;
+  }
+  using namespace std::chrono;
+  const sys_days day{days(*trial.tested)};
+  if (validity->days) {
+    return day + days(validity->count) < sys_days(days(*record_.date)) ? Why::too_old : Why::none;
+  }
+  const year_month_day from{day};
+  const year_month then = year_month(from.year(), from.month()) + months(validity->count);
+  const std::chrono::day last = year_month_day_last(then.year(), month_day_last(then.month())).day();
+  const sys_days end = sys_days(then / std::min(from.day(), last));
+  return end < sys_days(days(*record_.date)) ? Why::too_old : Why::none;
+}
+
+Why TrialJudge::apart(const Demand& demand, const Trial& trial, const std::optional<syntax::Validity>& validity) {
+  if (demand.tolerance && trial.declared) {
+    return Why::no_result;  // the job mix is not judged by its own tolerance
+  }
+  const Why why = conditions(demand, trial.conditions);
+  if (why != Why::none) {
+    return why;
+  }
+  if (trial.standing != Standing::at_job_mix) {
+    return trial.standing == Standing::elsewhere ? Why::other_design : Why::design_not_stated;
+  }
+  return age(trial, validity);
+}
+
+Interval TrialJudge::converted(const Demand& demand, const Value& value) {
+  Interval amount = value.amount;
+  quantity::UnitId unit = value.unit;
+  const auto to = [&](quantity::UnitId wanted) {
+    if (unit != wanted) {
+      amount.low.value = units_.convert(amount.low.value, unit, wanted);
+      amount.high.value = units_.convert(amount.high.value, unit, wanted);
+      unit = wanted;
+    }
+  };
+  if (demand.staged) {
+    to(units_.of(*demand.measure->unit));
+    amount = rounded(amount, *demand.staged->place, demand.staged->ties);
+  }
+  to(demand.on_scale);
+  return amount;
+}
+
+Judged TrialJudge::tolerance(const Demand& demand, const Interval& value) {
+  for (const Trial& aim : record_.trials) {
+    const Stated& stated = aim.reported;
+    const bool usable = stated.kind == Stated::Kind::quantity && stated.amount.exact();
+    if (!aim.declared || aim.measure != demand.measure->name.value || !usable ||
+        conditions(demand, aim.conditions) != Why::none) {
+      continue;
+    }
+    const Decimal middle = units_.convert(stated.amount.value(), stated.unit, demand.on_scale);
+    const Edge& edge = *demand.tolerance;
+    Judged out;
+    for (const Answer answer : {at_least(value, middle - edge.value, edge.rounding),
+                                at_most(value, middle + edge.value, edge.rounding)}) {
+      also(out, answer == Answer::no     ? Judged{Verdict::fails, Why::none}
+                : answer == Answer::open ? Judged{Verdict::not_shown, Why::only_a_bound}
+                                         : Judged{});
+    }
+    return out;
+  }
+  return {Verdict::not_shown, Why::no_target};
+}
+
+Judged TrialJudge::compare(const Demand& demand, const Interval& value) {
+  compared_.push_back({sample_, value});
+  const auto judged = [](Answer answer) {
+    return answer == Answer::yes  ? Judged{}
+           : answer == Answer::no ? Judged{Verdict::fails, Why::none}
+                                  : Judged{Verdict::not_shown, Why::only_a_bound};
+  };
+  Judged out;
+  if (demand.low) {
+    also(out, judged(at_least(value, demand.low->value, demand.low->rounding)));
+  }
+  if (demand.high) {
+    also(out, judged(at_most(value, demand.high->value, demand.high->rounding)));
+  }
+  if (demand.tolerance) {
+    also(out, tolerance(demand, value));
+  }
+  return out;
+}
+
+Why TrialJudge::samples(const Demand& demand, const Trial& trial, std::vector<Interval>& out) {
+  Why why = Why::none;
+  for (const Sample& sample : trial.samples) {
+    const Value value = values_.sample(trial, sample);
+    if (value.good()) {
+      out.push_back(converted(demand, value));
+    } else if (why == Why::none) {
+      why = value.why;
+    }
+  }
+  return why;
+}
+
+Judged TrialJudge::statistic(const Demand& demand, const std::vector<Interval>& values) {
+  if (values.size() < demand.statistic.at_least) {
+    return {Verdict::not_shown, Why::too_few_specimens};
+  }
+  Interval out = values.front();
+  switch (demand.statistic.kind) {
+    case StatisticKind::each: {
+      Judged all;
+      for (const Interval& one : values) {
+        also(all, compare(demand, one));
+      }
+      return all;
+    }
+    case StatisticKind::least:
+    case StatisticKind::greatest:
+      for (const Interval& one : values) {
+        out = demand.statistic.kind == StatisticKind::least ? smaller(out, one, lost_) : larger(out, one, lost_);
+      }
+      return compare(demand, out);
+    case StatisticKind::range:
+      return compare(demand, range(values, lost_));
+    case StatisticKind::standard_deviation: {
+      const auto deviation = standard_deviation(values, lost_);
+      return deviation ? compare(demand, *deviation) : Judged{Verdict::not_shown, Why::not_computable};
+    }
+    default:
+      return compare(demand, mean(values));
+  }
+}
+
+Judged TrialJudge::reported(const Demand& demand, const Trial& trial) {
+  const Value value = values_.reported(trial);
+  if (!value.good()) {
+    return {Verdict::not_shown, value.why};
+  }
+  const StatisticKind kind = demand.statistic.kind;
+  const bool spread = kind == StatisticKind::range || kind == StatisticKind::standard_deviation;
+  const bool of_specimens =
+      kind == StatisticKind::each || kind == StatisticKind::least || kind == StatisticKind::greatest;
+  if (spread || (of_specimens && trial.replicates != 1)) {
+    return {Verdict::not_shown, Why::specimens_needed};
+  }
+  if (demand.statistic.at_least > std::max(trial.replicates, 1U)) {
+    return {Verdict::not_shown, trial.replicates == 0 ? Why::replicates_not_stated : Why::too_few_specimens};
+  }
+  return compare(demand, converted(demand, value));
+}
+
+Judged TrialJudge::words(const Demand& demand, const Trial& trial) {
+  const auto judged = [&](const Value& value) {
+    if (!value.good()) {
+      return Judged{Verdict::not_shown, value.why};
+    }
+    const bool meets = demand.measure->text || demand.words.contains(value.word);
+    return Judged{meets ? Verdict::complies : Verdict::fails, Why::none};
+  };
+  Judged out;
+  for (const Sample& sample : trial.samples) {
+    also(out, judged(values_.sample(trial, sample)));
+  }
+  if (trial.samples.empty()) {
+    also(out, judged(values_.reported(trial)));
+  }
+  const std::size_t count = trial.samples.empty() ? std::max(trial.replicates, 1U) : trial.samples.size();
+  if (demand.statistic.over == syntax::Over::specimens && count < demand.statistic.at_least) {
+    also(out, {Verdict::not_shown, Why::too_few_specimens});
+  }
+  return out;
+}
+
+Judged TrialJudge::trial(const Demand& demand, const Trial& trial) {
+  sample_ = trial.declared ? "job mix"
+            : trial.series ? "series " + std::to_string(*trial.series)
+                           : "lot " + trial.lot.value_or("none");
+  if (is_word(demand)) {
+    return words(demand, trial);
+  }
+  if (trial.samples.empty()) {
+    return reported(demand, trial);
+  }
+  std::vector<Interval> values;
+  const Why why = samples(demand, trial, values);
+  return why != Why::none ? Judged{Verdict::not_shown, why} : statistic(demand, values);
+}
+
+// Where results are taken together, one that is reported stands for itself, and one of specimens for their mean.
+Value TrialJudge::own_value(const Demand& demand, const Trial& trial) {
+  Value out;
+  if (trial.samples.empty()) {
+    out = values_.reported(trial);
+    out.amount = out.good() ? converted(demand, out) : out.amount;
+    return out;
+  }
+  std::vector<Interval> values;
+  out.why = samples(demand, trial, values);
+  out.amount = out.good() ? mean(values) : out.amount;
+  return out;
+}
+
+Judged TrialJudge::trials(const Demand& demand, const std::vector<const Trial*>& all) {
+  if (is_word(demand)) {
+    Judged out;
+    for (const Trial* one : all) {
+      also(out, words(demand, *one));
+    }
+    if (all.size() < demand.statistic.at_least) {
+      also(out, {Verdict::not_shown, Why::too_few_specimens});
+    }
+    return out;
+  }
+  std::vector<Interval> values;
+  for (const Trial* one : all) {
+    const Value value = own_value(demand, *one);
+    if (!value.good()) {
+      return {Verdict::not_shown, value.why};
+    }
+    values.push_back(value.amount);
+  }
+  return statistic(demand, values);
+}
+
+Judged TrialJudge::lots(const Demand& demand, const std::vector<const Trial*>& all) {
+  Judged out;
+  std::map<std::string, std::vector<const Trial*>> lots;
+  for (const Trial* one : all) {
+    if (one->lot) {
+      lots[*one->lot].push_back(one);
+    } else {
+      also(out, {Verdict::not_shown, Why::condition_not_stated});
+    }
+  }
+  for (const auto& [name, results] : lots) {
+    sample_ = "lot " + name;
+    also(out, trials(demand, results));
+  }
+  return out;
+}
+
+Judged TrialJudge::demand(const Demand& demand, const std::optional<syntax::Validity>& validity) {
+  compared_.clear();
+  std::vector<const Trial*> about;
+  Why none = Why::no_result;
+  for (const Trial& one : record_.trials) {
+    if (one.measure != demand.measure->name.value) {
+      continue;
+    }
+    const Why why = apart(demand, one, validity);
+    if (why == Why::none) {
+      about.push_back(&one);
+    } else {
+      none = telling(why) > telling(none) ? why : none;
+    }
+  }
+  single_ = about.size() < 2;
+  if (about.empty()) {
+    return {Verdict::not_shown, none};
+  }
+  const Judged open = unplaced(none) ? Judged{Verdict::not_shown, none} : Judged{};
+  single_ = single_ && open.verdict == Verdict::complies;
+  if (demand.statistic.over != syntax::Over::specimens) {
+    sample_ = "all";
+    if (open.verdict != Verdict::complies) {
+      return open;
+    }
+    return demand.statistic.over == syntax::Over::results ? trials(demand, about) : lots(demand, about);
+  }
+  Judged out = open;
+  for (const Trial* one : about) {
+    also(out, trial(demand, *one));
+  }
+  return out;
+}
+
+}  // namespace plumbrule::oracle
