@@ -126,7 +126,8 @@ class Checker {
   bool band(const std::optional<syntax::Quantity>& low, const std::optional<syntax::Quantity>& high,
             const Measure& measure, const syntax::Statistic& statistic, const syntax::Requirement& requirement,
             Limit& out);
-  const syntax::Comparing* comparing(const Measure& measure, const syntax::Requirement& requirement) const;
+  [[nodiscard]] const syntax::Comparing* comparing(const Measure& measure,
+                                                   const syntax::Requirement& requirement) const;
   std::optional<Rounding> rounding(const syntax::Quantity& limit, UnitId unit, const Measure& measure,
                                    const syntax::Requirement& requirement);
   std::optional<Decimal> given_place(const syntax::Quantity& place, UnitId unit, const Span& limit);

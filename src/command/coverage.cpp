@@ -51,7 +51,7 @@ void Coverage::add(const evaluate::Review& review) {
 }
 
 std::string Coverage::text(const Branch& branch) const {
-  const std::string number = set_.rules.requirements[branch.requirement].number;
+  std::string number = set_.rules.requirements[branch.requirement].number;
   const plan::Requirement& requirement = set_.plan.requirements[branch.requirement];
   switch (branch.kind) {
     case Kind::complies:

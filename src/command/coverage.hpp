@@ -3,6 +3,7 @@
 
 #include <set>
 #include <string>
+#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -27,7 +28,9 @@ class Coverage {
     std::uint32_t requirement = 0;
     Kind kind{};
     std::uint32_t index = 0;  // of the case or group in the plan
-    auto operator<=>(const Branch&) const = default;
+    friend bool operator<(const Branch& left, const Branch& right) {
+      return std::tie(left.requirement, left.kind, left.index) < std::tie(right.requirement, right.kind, right.index);
+    }
   };
   const RuleSet& set_;
   std::vector<Branch> all_;

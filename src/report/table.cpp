@@ -87,6 +87,7 @@ std::string text_table(const TableView& table, std::size_t width) {
   const auto widths = widths_of(table, width);
   std::string out = line(table.heads, widths);
   std::vector<std::string> rules;
+  rules.reserve(widths.size());
   for (const std::size_t one : widths) {
     rules.emplace_back(one, '-');
   }

@@ -89,7 +89,28 @@ Value Valuer::lookup(const syntax::Table& table, const syntax::CallExpr& node, c
   return lacking(Why::not_computable);
 }
 
-// A row whose place in the series is not known may belong to the sum: then there is none.
+// Where a row stands to another one of its series: a condition that cannot be read leaves it open.
+enum class Place : std::uint8_t { apart, before, at_or_behind, open };
+
+static Place place(const Trial& row, const Trial& own) {
+  bool open = false;
+  bool behind = false;
+  for (const auto& [name, here] : own.conditions) {
+    const auto at = row.conditions.find(name);
+    if (at == row.conditions.end() || !at->second.usable() || !here.usable()) {
+      open = true;
+    } else if (name == own.series_condition) {
+      behind = at->second.amount.value() >= here.amount.value();
+    } else if (at->second.word != here.word ||
+               (here.word.empty() && !(at->second.amount.value() == here.amount.value()))) {
+      return Place::apart;
+    }
+  }
+  open = open || !own.conditions.contains(own.series_condition);
+  return open ? Place::open : behind ? Place::at_or_behind : Place::before;
+}
+
+// Sums run along the series: over the rows that differ from this one in nothing but its running condition.
 Value Valuer::summed(const std::string& name, bool cumulative, const Scope& scope) {
   const Trial& own = scope.trial;
   if (!own.series) {
@@ -101,16 +122,12 @@ Value Valuer::summed(const std::string& name, bool cumulative, const Scope& scop
     if (row.series != own.series || row.measure != own.measure) {
       continue;
     }
-    if (cumulative) {
-      const Conditions::const_iterator at = row.conditions.find(own.series_condition);
-      const Conditions::const_iterator here = own.conditions.find(own.series_condition);
-      if (at == row.conditions.end() || here == own.conditions.end() || !at->second.usable() ||
-          !here->second.usable()) {
-        return lacking(Why::condition_not_stated);
-      }
-      if (at->second.amount.value() < here->second.amount.value()) {
-        continue;
-      }
+    const Place where = place(row, own);
+    if (where == Place::open) {
+      return lacking(Why::unusable_value);  // it may belong to the sum or not
+    }
+    if (where == Place::apart || (cumulative && where == Place::before)) {
+      continue;
     }
     const Value one = reading(row.samples.front(), tree);
     if (!one.good()) {

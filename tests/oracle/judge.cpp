@@ -1,6 +1,7 @@
 #include "judge.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "trial_judge.hpp"
 
@@ -224,8 +225,8 @@ std::string_view text(Verdict verdict) {
 }
 
 std::string_view text(Outcome outcome) {
-  constexpr std::array<std::string_view, 4> texts{"no exception taken", "refer to engineer", "revise and resubmit",
-                                                  "incomplete"};
+  constexpr std::array<std::string_view, 4> texts{"No exception taken", "Refer to the engineer", "Revise and resubmit",
+                                                  "Incomplete"};
   return texts.at(static_cast<std::size_t>(outcome));
 }
 

@@ -195,7 +195,12 @@ class RecordReader {
       }
       if (among(measure.conditions, entry.key)) {
         base.conditions.emplace(entry.key, values_.condition(entry.value, entry.key));
-        base.series_condition = entry.key;
+        // A series runs along its sieves, else along the first condition that is measured, never along words.
+        const auto scale = book_.condition(entry.key).scale;
+        const bool measured = scale == syntax::Condition::Scale::unit && base.series_condition.empty();
+        if (scale == syntax::Condition::Scale::sieve || measured) {
+          base.series_condition = entry.key;
+        }
       } else if (!reading && book_.measure(entry.key) != nullptr && entry.key != base.measure) {
         companions.push_back(&entry);
       } else {
@@ -231,6 +236,7 @@ class RecordReader {
     }
     if (const Node* list = node.find("specimens")) {
       out.samples_unusable = list->kind != Node::Kind::list;
+      out.reported.kind = list->items.empty() ? Stated::Kind::unusable : Stated::Kind::missing;
       for (const Node& item : list->items) {
         out.samples.push_back(sample(item, shared, *measure));
       }

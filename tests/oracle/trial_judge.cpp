@@ -1,6 +1,7 @@
 #include "trial_judge.hpp"
 
 #include <algorithm>
+#include <array>
 #include <chrono>
 #include <map>
 
@@ -13,12 +14,13 @@ bool is_word(const Demand& demand) { return !demand.measure->unit; }
 
 // Not known whether the trial is about the demand: then the demand cannot be shown to hold by the others.
 bool unplaced(Why why) {
-  return why == Why::condition_not_stated || why == Why::design_not_stated || why == Why::date_not_stated;
+  return why == Why::condition_not_stated || why == Why::unusable_value || why == Why::design_not_stated ||
+         why == Why::date_not_stated;
 }
 
 int telling(Why why) {
-  constexpr std::array order{Why::other_conditions, Why::other_design,         Why::too_old,
-                             Why::date_not_stated,  Why::condition_not_stated, Why::design_not_stated};
+  constexpr std::array order{Why::other_conditions,     Why::other_design,      Why::too_old,       Why::date_not_stated,
+                             Why::condition_not_stated, Why::design_not_stated, Why::unusable_value};
   const auto* const at = std::find(order.begin(), order.end(), why);
   return at == order.end() ? 0 : static_cast<int>(at - order.begin()) + 1;
 }
@@ -37,7 +39,7 @@ Why TrialJudge::conditions(const Demand& demand, const Conditions& stated) {
   for (const WantedCondition& wanted : demand.conditions) {
     const auto at = stated.find(wanted.name);
     if (at == stated.end() || !at->second.usable()) {
-      out = Why::condition_not_stated;
+      out = at == stated.end() ? Why::condition_not_stated : Why::unusable_value;
       continue;
     }
     bool meets = at->second.word == wanted.word;
@@ -162,22 +164,36 @@ Why TrialJudge::samples(const Demand& demand, const Trial& trial, std::vector<In
   return why;
 }
 
-Judged TrialJudge::statistic(const Demand& demand, const std::vector<Interval>& values) {
-  if (values.size() < demand.statistic.at_least) {
-    return {Verdict::not_shown, Why::too_few_specimens};
+// Of single values each one counts: one that fails decides, whatever is missing beside it.
+Judged TrialJudge::each(const Demand& demand, const std::vector<Interval>& values, Why missing) {
+  Judged out = missing == Why::none ? Judged{} : Judged{Verdict::not_shown, missing};
+  for (const Interval& one : values) {
+    also(out, compare(demand, one));
+  }
+  if (missing == Why::none && values.size() < demand.statistic.at_least) {
+    also(out, {Verdict::not_shown, Why::too_few_specimens});
+  }
+  return out;
+}
+
+// `missing`: why further values are not known.
+Judged TrialJudge::statistic(const Demand& demand, const std::vector<Interval>& values, Why missing) {
+  if (demand.statistic.kind == StatisticKind::each) {
+    return each(demand, values, missing);
+  }
+  const bool spread =
+      demand.statistic.kind == StatisticKind::range || demand.statistic.kind == StatisticKind::standard_deviation;
+  if (missing != Why::none) {
+    return {Verdict::not_shown, missing};
+  }
+  if (values.size() < std::max(demand.statistic.at_least, spread ? 2U : 1U)) {
+    return {Verdict::not_shown, Why::too_few_specimens};  // one value has no spread
   }
   Interval out = values.front();
   switch (demand.statistic.kind) {
-    case StatisticKind::each: {
-      Judged all;
-      for (const Interval& one : values) {
-        also(all, compare(demand, one));
-      }
-      return all;
-    }
     case StatisticKind::least:
     case StatisticKind::greatest:
-      for (const Interval& one : values) {
+      for (const Interval& one : std::span(values).subspan(1)) {
         out = demand.statistic.kind == StatisticKind::least ? smaller(out, one, lost_) : larger(out, one, lost_);
       }
       return compare(demand, out);
@@ -243,8 +259,8 @@ Judged TrialJudge::trial(const Demand& demand, const Trial& trial) {
     return reported(demand, trial);
   }
   std::vector<Interval> values;
-  const Why why = samples(demand, trial, values);
-  return why != Why::none ? Judged{Verdict::not_shown, why} : statistic(demand, values);
+  const Why missing = samples(demand, trial, values);
+  return statistic(demand, values, missing);
 }
 
 // Where results are taken together, one that is reported stands for itself, and one of specimens for their mean.
@@ -261,9 +277,9 @@ Value TrialJudge::own_value(const Demand& demand, const Trial& trial) {
   return out;
 }
 
-Judged TrialJudge::trials(const Demand& demand, const std::vector<const Trial*>& all) {
+Judged TrialJudge::trials(const Demand& demand, const std::vector<const Trial*>& all, Why open) {
   if (is_word(demand)) {
-    Judged out;
+    Judged out = open == Why::none ? Judged{} : Judged{Verdict::not_shown, open};
     for (const Trial* one : all) {
       also(out, words(demand, *one));
     }
@@ -273,29 +289,34 @@ Judged TrialJudge::trials(const Demand& demand, const std::vector<const Trial*>&
     return out;
   }
   std::vector<Interval> values;
+  Why missing = open;
   for (const Trial* one : all) {
     const Value value = own_value(demand, *one);
-    if (!value.good()) {
-      return {Verdict::not_shown, value.why};
+    if (value.good()) {
+      values.push_back(value.amount);
+    } else {
+      missing = missing == Why::none ? value.why : missing;
     }
-    values.push_back(value.amount);
   }
-  return statistic(demand, values);
+  return statistic(demand, values, missing);
 }
 
-Judged TrialJudge::lots(const Demand& demand, const std::vector<const Trial*>& all) {
+Judged TrialJudge::lots(const Demand& demand, const std::vector<const Trial*>& all, Why open) {
   Judged out;
   std::map<std::string, std::vector<const Trial*>> lots;
   for (const Trial* one : all) {
     if (one->lot) {
       lots[*one->lot].push_back(one);
     } else {
-      also(out, {Verdict::not_shown, Why::condition_not_stated});
+      open = open == Why::none ? Why::condition_not_stated : open;  // it may belong to any of them
     }
+  }
+  if (lots.empty()) {
+    return {Verdict::not_shown, open};
   }
   for (const auto& [name, results] : lots) {
     sample_ = "lot " + name;
-    also(out, trials(demand, results));
+    also(out, trials(demand, results, open));
   }
   return out;
 }
@@ -319,16 +340,13 @@ Judged TrialJudge::demand(const Demand& demand, const std::optional<syntax::Vali
   if (about.empty()) {
     return {Verdict::not_shown, none};
   }
-  const Judged open = unplaced(none) ? Judged{Verdict::not_shown, none} : Judged{};
-  single_ = single_ && open.verdict == Verdict::complies;
+  const Why open = unplaced(none) ? none : Why::none;
+  single_ = single_ && open == Why::none;
   if (demand.statistic.over != syntax::Over::specimens) {
     sample_ = "all";
-    if (open.verdict != Verdict::complies) {
-      return open;
-    }
-    return demand.statistic.over == syntax::Over::results ? trials(demand, about) : lots(demand, about);
+    return demand.statistic.over == syntax::Over::results ? trials(demand, about, open) : lots(demand, about, open);
   }
-  Judged out = open;
+  Judged out = open == Why::none ? Judged{} : Judged{Verdict::not_shown, open};
   for (const Trial* one : about) {
     also(out, trial(demand, *one));
   }

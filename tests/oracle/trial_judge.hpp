@@ -40,14 +40,16 @@ class TrialJudge {
   [[nodiscard]] static Why conditions(const Demand& demand, const Conditions& stated);
 
   [[nodiscard]] Judged trial(const Demand& demand, const Trial& trial);
-  [[nodiscard]] Judged trials(const Demand& demand, const std::vector<const Trial*>& all);
-  [[nodiscard]] Judged lots(const Demand& demand, const std::vector<const Trial*>& all);
+  /// Of the results taken together; `open`: why there may be others that cannot be placed.
+  [[nodiscard]] Judged trials(const Demand& demand, const std::vector<const Trial*>& all, Why open);
+  [[nodiscard]] Judged lots(const Demand& demand, const std::vector<const Trial*>& all, Why open);
   [[nodiscard]] Judged words(const Demand& demand, const Trial& trial);
   [[nodiscard]] Judged reported(const Demand& demand, const Trial& trial);
   [[nodiscard]] Value own_value(const Demand& demand, const Trial& trial);
   [[nodiscard]] Why samples(const Demand& demand, const Trial& trial, std::vector<Interval>& out);
   [[nodiscard]] Interval converted(const Demand& demand, const Value& value);
-  [[nodiscard]] Judged statistic(const Demand& demand, const std::vector<Interval>& values);
+  [[nodiscard]] Judged each(const Demand& demand, const std::vector<Interval>& values, Why missing);
+  [[nodiscard]] Judged statistic(const Demand& demand, const std::vector<Interval>& values, Why missing);
   [[nodiscard]] Judged compare(const Demand& demand, const Interval& value);
   [[nodiscard]] Judged tolerance(const Demand& demand, const Interval& value);
 };

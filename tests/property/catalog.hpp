@@ -1,0 +1,73 @@
+#pragma once
+// What a generated set of rules speaks of, so that evidence for it can be made, close to its limits.
+
+#include <map>
+#include <optional>
+
+#include "quantity/unit.hpp"
+#include "random.hpp"
+
+namespace plumbrule::property {
+
+/// Units that measure the same thing.
+struct Family {
+  std::string name;
+  Texts units;
+};
+[[nodiscard]] const std::vector<Family>& families();
+[[nodiscard]] const Family& family(std::string_view name);
+
+/// A number with its unit, written as a rule file writes it.
+struct Written {
+  std::string number, unit;
+};
+
+struct Category {
+  std::string name;
+  Texts words;
+};
+
+struct Condition {
+  std::string name;
+  std::string family;  // empty: sieves, or words
+  std::string category;
+  std::vector<Written> values;  // that clauses and results use
+};
+
+struct Reading {
+  std::string name, family, unit, category;
+};
+
+/// The shapes of a formula that the maker of evidence knows how to aim at a limit.
+enum class Shape : std::uint8_t { direct, difference, each_alike, free, passing };
+
+struct Measure {
+  std::string name;
+  std::string family, unit, basis;  // a quantity; family empty: words or text
+  std::string category;             // words
+  bool text = false;
+  Texts conditions;
+  std::vector<Reading> readings;
+  Shape shape = Shape::direct;
+  std::string reported;    // the number of the reporting place, or empty
+  std::string limit_unit;  // limits must be in this unit, so that a rounding place fits them; or empty
+  [[nodiscard]] bool is_word() const { return !category.empty() || text; }
+  [[nodiscard]] bool sieved() const;
+};
+
+struct Catalog {
+  std::vector<Category> categories;
+  std::vector<Condition> conditions;
+  std::vector<Measure> measures;
+  std::vector<std::string> gradings;
+  std::map<std::string, std::vector<Written>> near;  // of each measure: numbers at which verdicts turn
+  std::vector<std::string> targets;                  // measures that a tolerance from the job mix speaks of
+  bool dated = false;                                // some clause asks how old a test is
+  [[nodiscard]] const Category& category(std::string_view name) const;
+  [[nodiscard]] const Condition& condition(std::string_view name) const;
+};
+
+/// "12 g/m2", "5 % of dry_aggregate", "3" for a plain number.
+[[nodiscard]] std::string phrase(const Written& written, const std::string& basis);
+
+}  // namespace plumbrule::property
