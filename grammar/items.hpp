@@ -83,7 +83,8 @@ struct under_names : seq<condition_name, star<gap, k_and, gap, must<condition_na
 struct measure_under_clause : if_must<lead<k_under>, gap, under_names> {};
 struct method_clause : if_must<lead<k_method>, gap, texts> {};
 struct reading_name : name {};
-struct reading : seq<reading_name, opt<gap, sor<in_clause, among_clause>>> {};
+struct in_before_unit : not_at<gap, name> {};
+struct reading : seq<reading_name, must<in_before_unit>, opt<gap, sor<in_clause, among_clause>>> {};
 struct readings : seq<reading, star<gap, comma, gap, must<reading>>> {};
 struct from_clause : if_must<lead<k_from>, gap, readings> {};
 struct computed_clause : if_must<lead<k_computed>, gap, k_as, gap, expression> {};

@@ -130,6 +130,7 @@ PLUMBRULE_EXPECT(condition_scale, "the scale of the condition",
 PLUMBRULE_EXPECT(under_names, "the name of a condition", "");
 PLUMBRULE_EXPECT(condition_name, "the name of a condition", "");
 PLUMBRULE_EXPECT(readings, "the readings of the reduction", "such as `mass_before in g, mixer`");
+PLUMBRULE_EXPECT(in_before_unit, "`in` and the unit of the reading", "such as `mass_after in g`");
 PLUMBRULE_EXPECT(reading, "a reading", "such as `mass_after in g`");
 PLUMBRULE_EXPECT(k_as, "`as`", "write `computed as` and a formula");
 PLUMBRULE_EXPECT(k_when, "`when`", "write `refused when mass_after > mass_before because \"...\"`");

@@ -8,6 +8,7 @@ Rules Checker::run(const std::vector<syntax::RuleFile>& files) {
   rules_.file = files.front().file;
   for (const syntax::RuleFile& file : files) {
     rules_.files.push_back(file.file);
+    broken_.insert(file.broken.begin(), file.broken.end());
     declare_items(file);
   }
   for (const syntax::RuleFile& file : files) {
@@ -52,9 +53,16 @@ std::optional<Rules> check(const source::SourceMap& sources, const std::vector<s
                            diagnose::Diagnostics& diagnostics) {
   // Without all its vocabularies nearly every name of a specification would be unknown: that is not said name by name.
   const auto unread = [](const diagnose::Diagnostic& one) {
-    return one.code == diagnose::Code::library_missing || one.code == diagnose::Code::file_unreadable ||
-           one.code == diagnose::Code::file_encoding;
+    return one.code == diagnose::Code::library_kind || one.code == diagnose::Code::library_missing ||
+           one.code == diagnose::Code::file_unreadable || one.code == diagnose::Code::file_encoding;
   };
+  const auto without_uses = [](const syntax::Item& item) {
+    const auto* specification = std::get_if<syntax::Specification>(&item);
+    return specification != nullptr && specification->broken && specification->uses.empty();
+  };
+  if (!files.empty() && std::any_of(files.front().items.begin(), files.front().items.end(), without_uses)) {
+    return std::nullopt;
+  }
   if (files.empty() || std::any_of(diagnostics.all().begin(), diagnostics.all().end(), unread)) {
     return std::nullopt;
   }

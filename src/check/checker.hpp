@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 #include <string>
 #include <string_view>
 
@@ -92,7 +93,9 @@ class Checker {
   void check_comparing();
   std::vector<Accepted> accepted(const std::vector<syntax::Accepted>& trees);
   void note_unused();
-  std::vector<std::string> used_;  // names of gradings and terms that were looked up
+  bool measure_broken_ = false;                // a clause of the measure that is resolved could not be read
+  std::set<std::string, std::less<>> broken_;  // names that items may have had which could not be read
+  std::vector<std::string> used_;              // names of gradings and terms that were looked up
   void resolve(const syntax::Requirement& tree);
   Test resolve(const syntax::Test& tree);
   void requirement_head(const syntax::Requirement& tree, Requirement& out);

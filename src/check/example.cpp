@@ -13,6 +13,9 @@ void Checker::example_target(const syntax::Example& tree, Example& out) {
     out.measure = named->second.index;
     return;
   }
+  if (broken_.count(tree.target.value) > 0 || broken_.count("requirement") > 0) {
+    return;
+  }
   std::vector<std::string_view> known;
   for (const auto& [number, index] : clauses_) {
     known.push_back(number);

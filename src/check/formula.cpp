@@ -43,6 +43,9 @@ std::optional<FormulaId> Checker::name(const syntax::NameExpr& node, const Measu
   if (node.name.value == measure.name) {
     return add({FormulaKind::result, 0, {}, {}, measure.type, span});
   }
+  if (measure_broken_) {
+    return std::nullopt;  // the reading may stand in a clause that could not be read
+  }
   error(diagnose::Code::name_unknown, span,
         "found `" + node.name.value + "`, no reading of measure `" + measure.name + "`",
         diagnose::suggestion(node.name.value, known));

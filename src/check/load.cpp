@@ -76,7 +76,7 @@ void load_library(source::SourceMap& sources, const syntax::Text& name, const st
     return;
   }
   if (!holds_vocabulary(*library)) {
-    diagnostics.error(diagnose::Code::name_wrong_kind, name.span, "found `" + found + "`, which holds no vocabulary",
+    diagnostics.error(diagnose::Code::library_kind, name.span, "found `" + found + "`, which holds no vocabulary",
                       "only vocabularies can be used by a specification");
   }
   files.push_back(std::move(*library));

@@ -37,6 +37,9 @@ const Named* Checker::find(const Scope& scope, const syntax::Text& name, std::st
   if (const auto at = scope.find(name.value); at != scope.end()) {
     return &at->second;
   }
+  if (broken_.count(name.value) > 0) {
+    return nullptr;
+  }
   std::vector<std::string_view> known;
   for (const auto& [text, entry] : scope) {
     known.push_back(text);
@@ -49,6 +52,9 @@ const Named* Checker::find(const Scope& scope, const syntax::Text& name, std::st
 
 std::uint32_t Checker::find_kind(const Scope& scope, const syntax::Text& name, NameKind kind) {
   const auto at = scope.find(name.value);
+  if (at == scope.end() && broken_.count(name.value) > 0) {
+    return none;  // its declaration could not be read, and that was reported
+  }
   if (at == scope.end()) {
     std::vector<std::string_view> known;
     for (const auto& [text, entry] : scope) {

@@ -117,6 +117,9 @@ std::optional<ConditionValue> Checker::condition_value(const syntax::ConditionVa
     return std::nullopt;
   }
   const Condition& condition = rules_.conditions.at(id);
+  if (condition.broken) {
+    return std::nullopt;
+  }
   ConditionValue out;
   out.condition = id;
   out.span = tree.span;

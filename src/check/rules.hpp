@@ -49,6 +49,7 @@ struct Condition {
   Scale scale{};
   UnitId unit = 0;             // of Scale::unit; Scale::sieve counts in mm
   CategoryId category = none;  // of Scale::category
+  bool broken = false;         // its unit could not be read: already reported
   Decimal within = 0;          // a result so near to a value counts as at the value; in the condition's unit
   Span span;
 };

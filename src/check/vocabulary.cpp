@@ -1,3 +1,5 @@
+#include <set>
+
 #include "check/checker.hpp"
 
 namespace plumbrule::check {
@@ -17,8 +19,9 @@ constexpr std::size_t most_words = 64;
 void Checker::declare_category(const syntax::Category& tree) {
   declare(names_, tree.name, NameKind::category, rules_.categories.size());
   Category out{tree.name.value, tree.title.value, {}, tree.name.span};
+  std::set<std::string_view> seen;
   for (const syntax::Text& word : tree.words) {
-    if (std::find(out.words.begin(), out.words.end(), word.value) != out.words.end()) {
+    if (!seen.insert(word.value).second) {
       error(diagnose::Code::name_duplicate, word.span, "found `" + word.value + "` twice in one category");
     }
     out.words.push_back(word.value);
@@ -34,40 +37,41 @@ void Checker::declare_category(const syntax::Category& tree) {
 // First pass: every name gets its index, so that items may refer to later ones.
 void Checker::declare_items(const syntax::RuleFile& file) {
   for (const syntax::Item& item : file.items) {
-    std::visit(Overload{
-                   [&](const syntax::Category& tree) { declare_category(tree); },
-                   [&](const syntax::Condition& tree) {
-                     declare(names_, tree.name, NameKind::condition, rules_.conditions.size());
-                     rules_.conditions.push_back({tree.name.value, tree.title.value, {}, 0, none, 0, tree.name.span});
-                   },
-                   [&](const syntax::Basis& tree) {
-                     declare(bases_, tree.name, NameKind::basis, rules_.bases.size());
-                     rules_.bases.push_back({tree.name.value, tree.title.value, tree.name.span});
-                   },
-                   [&](const syntax::Measure& tree) {
-                     declare(names_, tree.name, NameKind::measure, rules_.measures.size());
-                     rules_.measures.emplace_back();
-                     rules_.measures.back().name = tree.name.value;
-                     rules_.measures.back().title = tree.title.value;
-                     rules_.measures.back().span = tree.name.span;
-                   },
-                   [&](const syntax::Table& tree) {
-                     declare(names_, tree.name, NameKind::table, rules_.tables.size());
-                     rules_.tables.emplace_back();
-                     rules_.tables.back().name = tree.name.value;
-                     rules_.tables.back().span = tree.name.span;
-                   },
-                   [&](const syntax::Grading& tree) {
-                     declare(gradings_, tree.name, NameKind::grading, grading_trees_.size());
-                     grading_trees_.push_back(&tree);
-                   },
-                   [&](const syntax::Term& tree) {
-                     declare(names_, tree.name, NameKind::term, terms_.size());
-                     terms_.emplace(tree.name.value, &tree);
-                   },
-                   [](const auto&) {},
-               },
-               item);
+    std::visit(
+        Overload{
+            [&](const syntax::Category& tree) { declare_category(tree); },
+            [&](const syntax::Condition& tree) {
+              declare(names_, tree.name, NameKind::condition, rules_.conditions.size());
+              rules_.conditions.push_back({tree.name.value, tree.title.value, {}, 0, none, false, 0, tree.name.span});
+            },
+            [&](const syntax::Basis& tree) {
+              declare(bases_, tree.name, NameKind::basis, rules_.bases.size());
+              rules_.bases.push_back({tree.name.value, tree.title.value, tree.name.span});
+            },
+            [&](const syntax::Measure& tree) {
+              declare(names_, tree.name, NameKind::measure, rules_.measures.size());
+              rules_.measures.emplace_back();
+              rules_.measures.back().name = tree.name.value;
+              rules_.measures.back().title = tree.title.value;
+              rules_.measures.back().span = tree.name.span;
+            },
+            [&](const syntax::Table& tree) {
+              declare(names_, tree.name, NameKind::table, rules_.tables.size());
+              rules_.tables.emplace_back();
+              rules_.tables.back().name = tree.name.value;
+              rules_.tables.back().span = tree.name.span;
+            },
+            [&](const syntax::Grading& tree) {
+              declare(gradings_, tree.name, NameKind::grading, grading_trees_.size());
+              grading_trees_.push_back(&tree);
+            },
+            [&](const syntax::Term& tree) {
+              declare(names_, tree.name, NameKind::term, terms_.size());
+              terms_.emplace(tree.name.value, &tree);
+            },
+            [](const auto&) {},
+        },
+        item);
   }
 }
 
@@ -98,6 +102,8 @@ void Checker::resolve(const syntax::Condition& tree) {
     out.unit = *rules_.units.find("mm");
   } else if (unit(tree.unit, type)) {
     out.unit = type.unit;
+  } else {
+    out.broken = true;
   }
   if (tree.within && out.scale != Scale::unit) {
     error(diagnose::Code::limit_kind, tree.within->span, "found a tolerance for a condition that is not measured",
@@ -167,6 +173,9 @@ void Checker::measure_type(const syntax::Measure& tree, Measure& measure) {
   }
   if (tree.reported) {
     Type place;
+    if (measure.type.broken) {
+      return;
+    }
     if (unit(tree.reported->unit, place) && place.unit != measure.type.unit) {
       error(diagnose::Code::rounding_place, tree.reported->span,
             "found a reporting place in " + unit_text(place.unit) + " for a measure in " + unit_text(measure.type.unit),
@@ -229,6 +238,7 @@ void Checker::measure_formulas(const syntax::Measure& tree, Measure& measure) {
 void Checker::resolve(const syntax::Measure& tree) {
   const std::uint32_t index = names_.find(tree.name.value)->second.index;
   Measure out = rules_.measures.at(index);
+  measure_broken_ = tree.broken;
   out.method = tree.method.value;
   out.provenance = provenance(tree.provenance);
   measure_type(tree, out);

@@ -1,10 +1,14 @@
 // The command line. Everything that a command does is in its own file; this one only reads options.
 
 #include <CLI/CLI.hpp>
+#include <cerrno>
+#include <cstring>
+#include <iostream>
 
 #include "command/proof.hpp"
 #include "command/recite.hpp"
 #include "command/review.hpp"
+#include "command/tidy.hpp"
 
 namespace {
 
@@ -68,6 +72,13 @@ void add_recite(CLI::App& app, plumbrule::command::ReciteOptions& options) {
   command->add_option("--out", options.out, "Write the table to this file");
 }
 
+void add_tidy(CLI::App& app, plumbrule::command::TidyOptions& options) {
+  CLI::App* command = app.add_subcommand("tidy", "Lay out rule files in the canonical way");
+  command->add_option("FILE", options.paths, "Rule files; `-` is standard input, laid out on standard output")
+      ->required();
+  command->add_flag("--check", options.check, "Write nothing; exit 1 if a file is not tidy, and say where");
+}
+
 constexpr const char* footer =
     "Exit status: 0 complies, 1 something fails, 2 evidence incomplete, 3 rule files broken, 4 unusable input or "
     "usage.\nA verdict is never a licence to build: the contract documents and the engineer in responsible charge "
@@ -85,10 +96,20 @@ int run(int count, char** arguments) {
   add_proof(app, proof);
   plumbrule::command::ReciteOptions recite;
   add_recite(app, recite);
+  plumbrule::command::TidyOptions tidy;
+  add_tidy(app, tidy);
   try {
     app.parse(count, arguments);
   } catch (const CLI::ParseError& error) {
-    return app.exit(error) == 0 ? 0 : static_cast<int>(Exit::unusable);
+    const bool asked = app.exit(error) == 0;  // --help or --version
+    if (asked && !std::cout.flush()) {
+      plumbrule::command::print_error(std::string("cannot write to standard output: ") + std::strerror(errno));
+      return static_cast<int>(Exit::unusable);
+    }
+    return asked ? 0 : static_cast<int>(Exit::unusable);
+  }
+  if (app.got_subcommand("tidy")) {
+    return static_cast<int>(plumbrule::command::tidy(tidy));
   }
   if (app.got_subcommand("recite")) {
     return static_cast<int>(plumbrule::command::recite(recite));

@@ -10,6 +10,7 @@
 #include <fstream>
 #include <system_error>
 
+#include "diagnose/quote.hpp"
 #include "diagnose/render.hpp"
 
 namespace plumbrule::command {
@@ -37,6 +38,17 @@ bool write_file(const std::string& text, const std::string& path) {
   return true;
 }
 
+// A pipe or a device cannot be replaced by a finished file.
+bool write_through(const std::string& text, const std::string& path) {
+  std::ofstream stream(path, std::ios::binary);
+  stream.write(text.data(), static_cast<std::streamsize>(text.size()));
+  stream.close();
+  if (!stream) {
+    print_error("cannot write `" + path + "`: " + std::strerror(errno));
+  }
+  return static_cast<bool>(stream);
+}
+
 }  // namespace
 
 bool colour_output() { return colour(STDOUT_FILENO); }
@@ -50,11 +62,19 @@ void print_diagnostics(const diagnose::Diagnostics& diagnostics, const source::S
   }
 }
 
-void print_error(const std::string& message) { std::fprintf(stderr, "plumbrule: %s\n", message.c_str()); }
+void print_error(const std::string& message) {
+  std::fprintf(stderr, "plumbrule: %s\n", diagnose::printable(message).c_str());
+}
 
 bool write_output(const std::string& text, const std::string& path) {
+  std::error_code failure;
+  if (std::filesystem::is_symlink(path, failure)) {
+    return write_output(text, std::filesystem::canonical(path, failure).string());  // the file, not the link
+  }
+  const bool device = std::filesystem::exists(path, failure) && !std::filesystem::is_regular_file(path, failure) &&
+                      !std::filesystem::is_directory(path, failure);
   if (!path.empty()) {
-    return write_file(text, path);
+    return device ? write_through(text, path) : write_file(text, path);
   }
   const bool written = std::fwrite(text.data(), 1, text.size(), stdout) == text.size();
   if (!written || std::fflush(stdout) != 0) {

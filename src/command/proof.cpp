@@ -6,8 +6,9 @@
 #include "command/coverage.hpp"
 #include "command/log.hpp"
 #include "command/rule_set.hpp"
+#include "diagnose/quote.hpp"
 #include "diagnose/render.hpp"
-#include "explain/explanation.hpp"
+#include "explain/wording.hpp"
 
 namespace plumbrule::command {
 namespace {
@@ -72,7 +73,7 @@ void prove_measure(const RuleSet& set, const Example& example, const evidence::E
       quantity::round_to(converted, example.value->value.last_place(), quantity::Ties::to_even);
   if (!(rounded == example.value->value)) {
     diagnostics.error(diagnose::Code::example_value, example.span,
-                      "found " + converted.text() + ", expected " + example.value->value.text());
+                      "found " + explain::show(converted) + ", expected " + example.value->value.text());
   }
 }
 
@@ -116,7 +117,7 @@ std::string counted(std::size_t count, const std::string& noun) {
 std::string summary(const RuleSet& set, const Coverage& coverage, std::size_t errors, std::size_t remarks,
                     bool show_missed) {
   const check::Rules& rules = set.rules;
-  std::string out = set.path + ": ";
+  std::string out = diagnose::printable(set.path) + ": ";
   out += rules.specification ? counted(rules.requirements.size(), "requirement")
                              : counted(rules.measures.size(), "measure");
   out += ", " + counted(rules.examples.size(), "example");
@@ -151,7 +152,7 @@ Exit proof(const ProofOptions& options) {
     log.note("proving " + path);
     const auto set = prepare(sources, {path, {}, libraries}, {}, diagnostics);
     if (!set) {
-      text += path + ": not usable\n";
+      text += diagnose::printable(path) + ": not usable\n";
       continue;
     }
     diagnose::Diagnostics wrong;

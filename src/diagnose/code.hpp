@@ -24,6 +24,7 @@ enum class Code : std::uint8_t {
   name_duplicate,
   name_wrong_kind,
   library_missing,
+  library_kind,
   // clauses of an item
   clause_duplicate,
   clause_missing,
@@ -84,6 +85,7 @@ inline constexpr std::array<std::string_view, static_cast<std::size_t>(Code::cou
     "name.duplicate",
     "name.wrong-kind",
     "library.missing",
+    "library.kind",
     "clause.duplicate",
     "clause.missing",
     "clause.conflict",

@@ -3,15 +3,28 @@
 #include <algorithm>
 #include <tuple>
 
+#include "diagnose/quote.hpp"
+
 namespace plumbrule::diagnose {
 
-Diagnostic& Diagnostics::error(Code code, const source::Span& span, std::string message, std::string help) {
-  all_.push_back({code, Severity::error, std::move(message), {span, {}}, {}, std::move(help)});
+// The user's text inside a message is never longer, whatever a file holds.
+static constexpr std::size_t longest_quote = 64;
+
+Diagnostic& Diagnostics::error(Code code, const source::Span& span, const std::string& message,
+                               const std::string& help) {
+  all_.push_back(
+      {code, Severity::error, short_quotes(message, longest_quote), {span, {}}, {}, short_quotes(help, longest_quote)});
   return all_.back();
 }
 
-Diagnostic& Diagnostics::warning(Code code, const source::Span& span, std::string message, std::string help) {
-  all_.push_back({code, Severity::warning, std::move(message), {span, {}}, {}, std::move(help)});
+Diagnostic& Diagnostics::warning(Code code, const source::Span& span, const std::string& message,
+                                 const std::string& help) {
+  all_.push_back({code,
+                  Severity::warning,
+                  short_quotes(message, longest_quote),
+                  {span, {}},
+                  {},
+                  short_quotes(help, longest_quote)});
   return all_.back();
 }
 

@@ -31,9 +31,9 @@ struct Diagnostic {
 /// What a stage reports. Order of reporting is kept; sort_by_place() puts them in reading order.
 class Diagnostics {
  public:
-  Diagnostic& error(Code code, const source::Span& span, std::string message, std::string help = {});
+  Diagnostic& error(Code code, const source::Span& span, const std::string& message, const std::string& help = {});
   void add(Diagnostic diagnostic) { all_.push_back(std::move(diagnostic)); }
-  Diagnostic& warning(Code code, const source::Span& span, std::string message, std::string help = {});
+  Diagnostic& warning(Code code, const source::Span& span, const std::string& message, const std::string& help = {});
   [[nodiscard]] bool has_errors() const;
   [[nodiscard]] const std::vector<Diagnostic>& all() const { return all_; }
   [[nodiscard]] bool empty() const { return all_.empty(); }

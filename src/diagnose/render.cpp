@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "diagnose/quote.hpp"
+
 namespace plumbrule::diagnose {
 namespace {
 
@@ -31,10 +33,8 @@ struct Excerpt {
 
 std::string plain(std::string_view text) {
   std::string out(text);
-  for (char& byte : out) {
-    byte = static_cast<unsigned char>(byte) < 0x20U || byte == 0x7F ? ' ' : byte;
-  }
-  return out;
+  std::replace(out.begin(), out.end(), '\t', ' ');
+  return printable(out);
 }
 
 std::size_t character_start(std::string_view text, std::size_t at) {
@@ -72,27 +72,27 @@ std::string underlined(const source::SourceMap& sources, const Label& label, cha
   std::string out = "  " + number + " | " + part.text + "\n  " + std::string(number.size(), ' ') + " | " +
                     std::string(part.before, ' ') +
                     paint(std::string(part.marked, mark), mark == '^' ? "31" : "36", colour);
-  out += label.text.empty() ? "\n" : " " + label.text + "\n";
+  out += label.text.empty() ? "\n" : " " + printable(label.text) + "\n";
   return out;
 }
 
 }  // namespace
 
 std::string render_text(const Diagnostic& diagnostic, const source::SourceMap& sources, bool colour) {
-  const std::string place = sources.place_text(diagnostic.primary.span);
+  const std::string place = printable(sources.place_text(diagnostic.primary.span));
   std::string out = place.empty() ? "" : place + ": ";
   out += paint(std::string(severity_text(diagnostic.severity)),
                diagnostic.severity == Severity::error ? "1;31" : "1;33", colour);
-  out += ": " + diagnostic.message + " [" + std::string(text(diagnostic.code)) + "]\n";
+  out += ": " + printable(diagnostic.message) + " [" + std::string(text(diagnostic.code)) + "]\n";
   if (diagnostic.primary.span.known()) {
     out += underlined(sources, diagnostic.primary, '^', colour);
   }
   for (const Label& label : diagnostic.secondary) {
     if (label.span.known()) {
-      out += "  " + sources.place_text(label.span) + ":\n" + underlined(sources, label, '-', colour);
+      out += "  " + printable(sources.place_text(label.span)) + ":\n" + underlined(sources, label, '-', colour);
     }
   }
-  out += diagnostic.help.empty() ? "" : "  to mend: " + diagnostic.help + "\n";
+  out += diagnostic.help.empty() ? "" : "  to mend: " + printable(diagnostic.help) + "\n";
   return out;
 }
 

@@ -53,6 +53,7 @@ void Binder::conditions(const Node& under, check::MeasureId measure_id, Result& 
       known.emplace_back(rules_.conditions[id].name);
     }
     unknown_key(entry, known, "no condition of `" + measure.name + "`");
+    out.misnamed = true;
   }
 }
 
@@ -173,7 +174,7 @@ void Binder::missing_conditions(const Result& result) {
   for (const check::ConditionId id : measure.conditions) {
     const bool stated = std::any_of(result.conditions.begin(), result.conditions.end(),
                                     [&](const ConditionStated& one) { return one.condition == id; });
-    if (!stated) {
+    if (!stated && !result.misnamed) {
       const std::string& name = rules_.conditions[id].name;
       error(diagnose::Code::submittal_missing_key, result.span,
             "found a result for `" + measure.name + "` that does not say its `" + name + "`",
@@ -206,22 +207,22 @@ void Binder::companion(const Entry& entry, check::MeasureId measure_id, const Re
   add(std::move(out));
 }
 
-// A second row for the same sieve or minute would be summed twice.
+// A second row for the same sieve or minute would be summed twice. The first of a series is reported.
 void Binder::repeated_row(const Result& row) {
-  const auto same = [&](const Result& other) {
-    const auto equal = [](const ConditionStated& a, const ConditionStated& b) {
-      return a.condition == b.condition && a.value.usable() && b.value.usable() && a.value.word == b.value.word &&
-             a.value.amount.value == b.value.amount.value;
-    };
-    return other.series == row.series && other.measure == row.measure && !row.conditions.empty() &&
-           std::is_permutation(other.conditions.begin(), other.conditions.end(), row.conditions.begin(),
-                               row.conditions.end(), equal);
-  };
-  const auto first = std::find_if(out_.results.begin(), out_.results.end(), same);
-  if (first != out_.results.end()) {
+  std::string key;
+  for (const ConditionStated& one : row.conditions) {
+    if (!one.value.usable()) {
+      return;
+    }
+    key += std::to_string(one.condition) + "=" + one.value.amount.value.stripped().text() + "/" +
+           std::to_string(one.value.word) + " ";
+  }
+  const auto [first, fresh] = rows_.try_emplace(key, row.span);
+  if (!fresh && !row.conditions.empty() && !rows_repeated_) {
+    rows_repeated_ = true;
     error(diagnose::Code::submittal_duplicate_key, row.span, "found a second row for the same conditions in one series",
           "keep one of them; repeated tests are results of their own")
-        .secondary.push_back({first->span, "the first one"});
+        .secondary.push_back({first->second, "the first one"});
   }
 }
 
@@ -271,6 +272,8 @@ void Binder::series(const Node& list, const Node* shared, const Result& base) {
   }
   Result numbered = base;
   numbered.series = out_.series++;
+  rows_.clear();
+  rows_repeated_ = false;
   for (const Node& item : list.items) {
     row(item, shared, numbered);
   }
@@ -280,10 +283,10 @@ void Binder::result(const Node& node) {
   if (!is_map(node, "a result")) {
     return;
   }
-  known_keys(node,
-             {"measure", "under", "at", "lot", "tested", "laboratory", "shared", "specimens", "series", "reported",
-              "replicates", "note"},
-             "a result");
+  const bool known = known_keys(node,
+                                {"measure", "under", "at", "lot", "tested", "laboratory", "shared", "specimens",
+                                 "series", "reported", "replicates", "note"},
+                                "a result");
   const auto id = measure(node);
   if (!id) {
     return;
@@ -305,7 +308,7 @@ void Binder::result(const Node& node) {
   if (const Node* reported = node.find("reported")) {
     out.reported = value(*reported, rules_.measures[*id].type, "`" + rules_.measures[*id].name + "`");
   }
-  if (out.specimens.empty() && out.reported.kind == Value::Kind::missing) {
+  if (known && out.specimens.empty() && out.reported.kind == Value::Kind::missing) {
     error(diagnose::Code::submittal_missing_key, node.span, "found a result without a value",
           "add `reported`, `specimens` or `series`");
   }

@@ -53,12 +53,15 @@ void Binder::unknown_key(const Entry& entry, const std::vector<std::string_view>
         diagnose::suggestion(entry.key, known));
 }
 
-void Binder::known_keys(const Node& map, std::initializer_list<std::string_view> known, const std::string& where) {
+bool Binder::known_keys(const Node& map, std::initializer_list<std::string_view> known, const std::string& where) {
+  bool all = true;
   for (const Entry& entry : map.entries) {
     if (std::find(known.begin(), known.end(), entry.key) == known.end()) {
       unknown_key(entry, known, "no entry of " + where);
+      all = false;
     }
   }
+  return all;
 }
 
 Value Binder::word(const Node& node, check::CategoryId category, const std::string& what) {

@@ -2,6 +2,7 @@
 // The state of one binding. Internal to this folder.
 
 #include <initializer_list>
+#include <map>
 #include <string_view>
 
 #include "evidence/evidence.hpp"
@@ -25,6 +26,8 @@ class Binder {
   Evidence out_;
   std::vector<std::pair<check::MeasureId, Value>> job_mix_;
   std::vector<std::string> lots_;
+  std::map<std::string, Span> rows_;  // of the series that is being read
+  bool rows_repeated_ = false;
 
   // bind.cpp
   bool version(const Node& document);
@@ -52,7 +55,7 @@ class Binder {
   }
   bool is_map(const Node& node, const std::string& what);
   bool is_list(const Node& node, const std::string& what);
-  void known_keys(const Node& map, std::initializer_list<std::string_view> known, const std::string& where);
+  bool known_keys(const Node& map, std::initializer_list<std::string_view> known, const std::string& where);
   void unknown_key(const Entry& entry, const std::vector<std::string_view>& known, const std::string& what);
 
   // bind_result.cpp

@@ -52,6 +52,7 @@ struct Result {
   std::uint32_t series = none;   // results of one series have the same number
   check::ConditionId series_condition = none;
   Design design = Design::job_mix;
+  bool misnamed = false;          // a condition was misnamed: no further error about it
   bool declared = false;          // a value of the job mix, not a test
   std::int32_t tested = no_date;  // days since 1970-01-01
   std::uint32_t lot = 0;          // results of one lot have the same number; 0: no lot stated

@@ -36,7 +36,8 @@ constexpr std::array<ReasonWords, 22> reasons{{
     {"series_needed", "the value follows from a whole series, and this result stands alone"},
     {"end_to_end", "the grading runs from one end of its band to the other on consecutive sieves"},
 }};
-constexpr ReasonWords not_computable{"not_computable", "the formula has no value here (a division by zero)"};
+constexpr ReasonWords not_computable{"not_computable",
+                                     "the formula has no value here (a division by zero, or a number out of range)"};
 
 const ReasonWords& of(Reason reason) {
   const auto index = static_cast<std::size_t>(reason);

@@ -9,6 +9,7 @@ using quantity::Bound;
 using quantity::Decimal;
 
 constexpr std::size_t most_decimals = 8;
+constexpr std::size_t longest_number = 48;
 
 std::string_view bound_words(Bound bound) {
   switch (bound) {
@@ -59,6 +60,9 @@ std::string one_line(std::string_view text) {
 
 std::string show(const Decimal& value) {
   std::string text = value.text();
+  if (text.size() > longest_number) {
+    return text.substr(0, longest_number) + "...";  // only a product of many large readings comes here
+  }
   const std::size_t point = text.find('.');
   if (point == std::string::npos || text.size() - point - 1 <= most_decimals) {
     return text;

@@ -50,7 +50,7 @@ quantity::Decimal Builder::number(const Branch& branch) {
                        "found " + diagnose::quoted(written(branch)) + ", a number of more than " +
                            std::to_string(quantity::most_digits) + " digits",
                        "write the number with the digits that the document prints");
-    return {};
+    return 1;  // a value that causes no follow-on errors
   }
   return *value;
 }

@@ -244,6 +244,26 @@ void Builder::item(const Branch& branch) {
   }
 }
 
+// The first words of a stretch that could not be read; one of them may be a name that others use.
+void Builder::broken(const Branch& branch) {
+  constexpr std::size_t looked_at = 4;
+  const std::string_view text = written(branch);
+  std::string word;
+  for (std::size_t at = 0; at <= text.size() && out_.broken.size() < 1000; ++at) {
+    const bool part = at < text.size() && (std::isalnum(static_cast<unsigned char>(text[at])) != 0 || text[at] == '_' ||
+                                           text[at] == '-' || text[at] == '.');
+    if (part) {
+      word.push_back(text[at]);
+    } else if (!word.empty()) {
+      out_.broken.push_back(word.substr(0, 64));
+      word.clear();
+      if (out_.broken.size() % looked_at == 0) {
+        return;
+      }
+    }
+  }
+}
+
 RuleFile parse(const source::SourceMap& sources, source::FileId file, diagnose::Diagnostics& diagnostics) {
   RuleFile out;
   out.file = file;
@@ -251,6 +271,8 @@ RuleFile parse(const source::SourceMap& sources, source::FileId file, diagnose::
   for (const Branch& branch : parse_branches(sources, file, diagnostics)) {
     if (branch.kind == Kind::item) {
       builder.item(branch);
+    } else if (branch.kind == Kind::broken) {
+      builder.broken(branch);
     } else if (branch.kind == Kind::integer && sources.text(branch.span) != language_version) {
       diagnostics.error(diagnose::Code::syntax_version, branch.span,
                         "found language version `" + std::string(sources.text(branch.span)) + "`, expected `1`",

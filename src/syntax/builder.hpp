@@ -14,6 +14,7 @@ class Builder {
       : sources_(sources), out_(out), diagnostics_(diagnostics) {}
 
   void item(const Branch& branch);
+  void broken(const Branch& branch);
 
   // parts.cpp
   [[nodiscard]] std::string_view written(const Branch& branch) const { return sources_.text(branch.span); }

@@ -36,10 +36,10 @@ Columns measure(const std::vector<Token>& tokens, std::span<const Line* const> r
       widen(columns[cell.column], cell, joined(tokens, cell.range));
     }
   }
-  std::size_t start = 0;
+  std::size_t end = 0;
   for (auto& [number, column] : columns) {
-    column.start = start == 0 ? 0 : start + column.gutter;
-    start = column.start + column.full();
+    column.start = number == columns.begin()->first ? 0 : end + column.gutter;
+    end = column.start + column.full();
   }
   return columns;
 }
@@ -103,6 +103,68 @@ std::vector<std::string> in_columns(const std::vector<Token>& tokens, std::span<
     out.push_back(row_text(tokens, *row, columns));
   }
   return out;
+}
+
+namespace {
+
+class Blocks {
+ public:
+  Blocks(const std::vector<Token>& tokens, const std::vector<Line>& lines) : tokens_(tokens), lines_(lines) {}
+
+  std::map<std::size_t, Row> run() {
+    std::map<std::size_t, std::vector<std::size_t>> blocks;
+    for (std::size_t index = 0; index < lines_.size(); ++index) {
+      if (!lines_[index].cells.empty() && clean(tokens_, lines_[index].range)) {
+        blocks[lines_[index].block].push_back(index);
+      }
+    }
+    for (auto& [number, block] : blocks) {
+      lay(block);
+    }
+    return std::move(rows_);
+  }
+
+ private:
+  const std::vector<Token>& tokens_;
+  const std::vector<Line>& lines_;
+  std::map<std::size_t, Row> rows_;
+
+  // Rows that are too long leave the block; the others do not need their columns.
+  void lay(std::vector<std::size_t>& block) {
+    std::vector<std::string> texts = layout(block);
+    std::vector<std::size_t> fitting;
+    for (std::size_t at = 0; at < block.size(); ++at) {
+      if (width_of(texts[at]) <= lines_[block[at]].width) {
+        fitting.push_back(block[at]);
+      }
+    }
+    if (fitting.empty() || (fitting.size() == 1 && !lines_[fitting.front()].alone)) {
+      return;
+    }
+    texts = layout(fitting);
+    std::size_t comment = 0;
+    for (std::size_t at = 0; at < fitting.size(); ++at) {
+      const bool commented = !tokens_[lines_[fitting[at]].range.last - 1].beside.empty();
+      comment = commented ? std::max(comment, width_of(texts[at]) + comment_gap) : comment;
+    }
+    for (std::size_t at = 0; at < fitting.size(); ++at) {
+      rows_[fitting[at]] = {std::move(texts[at]), comment};
+    }
+  }
+
+  std::vector<std::string> layout(const std::vector<std::size_t>& block) const {
+    std::vector<const Line*> rows;
+    for (const std::size_t index : block) {
+      rows.push_back(&lines_[index]);
+    }
+    return in_columns(tokens_, rows);
+  }
+};
+
+}  // namespace
+
+std::map<std::size_t, Row> rows_of(const std::vector<Token>& tokens, const std::vector<Line>& lines) {
+  return Blocks(tokens, lines).run();
 }
 
 }  // namespace plumbrule::syntax

@@ -4,6 +4,8 @@
 
 #include <map>
 #include <span>
+#include <string>
+#include <vector>
 
 #include "syntax/tidy.hpp"
 #include "syntax/tidy_tokens.hpp"
@@ -24,6 +26,9 @@ struct Cell {
   bool number = false;     // decimal points stand one under the other
   bool loose = false;      // it may reach into columns that its row leaves empty
 };
+
+/// Blanks in front of a comment behind code.
+inline constexpr std::size_t comment_gap = 2;
 
 /// Blank lines above a line: never, as the author had it, always.
 enum class Blank : std::uint8_t { none, author, one };
@@ -54,9 +59,20 @@ struct Line {
 [[nodiscard]] bool clean(const std::vector<Token>& tokens, Range range);
 /// The rows of one block in columns, without comments. Precondition: all rows are clean.
 [[nodiscard]] std::vector<std::string> in_columns(const std::vector<Token>& tokens, std::span<const Line* const> rows);
+/// A row with its indentation, and where the comment behind it begins.
+struct Row {
+  std::string text;
+  std::size_t comment = 0;
+};
+/// The lines, by index, that stand in columns: those that are rows, have no comment inside and are not too long.
+[[nodiscard]] std::map<std::size_t, Row> rows_of(const std::vector<Token>& tokens, const std::vector<Line>& lines);
+
+// tidy_page.cpp
+/// The file's text.
+[[nodiscard]] std::string print_lines(const std::vector<Token>& tokens, const std::vector<Line>& lines);
 
 // tidy_rows.cpp
-/// `words`: the item's word, which says in which columns its parts stand.
+/// A category, condition, basis or term.
 [[nodiscard]] std::vector<Cell> short_item_cells(const std::vector<Token>& tokens, Range range);
 [[nodiscard]] std::vector<Cell> table_cells(const std::vector<Token>& tokens, Range range);
 /// `tolerances`: the names met so far in this grading, each of which has its column.

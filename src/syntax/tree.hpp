@@ -306,6 +306,7 @@ struct RuleFile {
   source::FileId file = source::no_file;
   std::vector<std::string> amended_by;  // titles, filled in when amendments are applied
   std::vector<Withdrawn> withdrawn;
+  std::vector<std::string> broken;  // words at the beginning of items that could not be read: names that may be meant
   std::vector<Item> items;
   std::vector<Expr> exprs;
 };

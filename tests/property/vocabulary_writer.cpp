@@ -136,40 +136,40 @@ class VocabularyWriter {
       return ratio(measure);
     }
     if (measure.family == "temperature") {
-      reading(measure, "one", "temperature", other);
+      reading(measure, "first", "temperature", other);
       measure.shape = Shape::each_alike;
-      out_ += " computed as one + 0 Fdeg";
+      out_ += " computed as first + 0 Fdeg";
     } else if (measure.family == "temperature difference") {
-      reading(measure, "one", "temperature", "degC");
-      reading(measure, "two", "temperature", random_.pick(family("temperature").units));
+      reading(measure, "first", "temperature", "degC");
+      reading(measure, "second", "temperature", random_.pick(family("temperature").units));
       measure.shape = Shape::free;
-      out_ += " computed as one - two";
+      out_ += " computed as first - second";
     } else if (measure.family == "area mass") {
       loss(measure);
     } else if (kind < 5) {
-      reading(measure, "one", measure.family, measure.unit);
-      reading(measure, "two", measure.family, other);
+      reading(measure, "first", measure.family, measure.unit);
+      reading(measure, "second", measure.family, other);
       measure.shape = Shape::difference;
-      out_ += " computed as one - two";
+      out_ += " computed as first - second";
       if (random_.chance(50)) {
-        out_ += " refused when two > one because \"no gain\"";
+        out_ += " refused when second > first because \"no gain\"";
       }
     } else if (kind < 7) {
-      reading(measure, "one", measure.family, measure.unit);
-      reading(measure, "two", measure.family, other);
+      reading(measure, "first", measure.family, measure.unit);
+      reading(measure, "second", measure.family, other);
       measure.shape = Shape::each_alike;
-      out_ += std::string(" computed as ") + (random_.chance(50) ? "larger" : "smaller") + "(one, two)";
+      out_ += std::string(" computed as ") + (random_.chance(50) ? "larger" : "smaller") + "(first, second)";
     } else {
       scaled(measure, other);
     }
   }
 
   void ratio(Measure& measure) {
-    reading(measure, "one", "length", "mm");
-    reading(measure, "two", "length", random_.pick(Texts{"mm", "in"}));
+    reading(measure, "first", "length", "mm");
+    reading(measure, "second", "length", random_.pick(Texts{"mm", "in"}));
     measure.shape = Shape::free;
-    out_ += random_.pick(Texts{" computed as (one - two) / one", " computed as one / two", " computed as 1 - two / one",
-                               " computed as 100 % * two / (one - two)", " computed as 1 mm / (one / two)"});
+    out_ += random_.pick(Texts{" computed as (first - second) / first", " computed as first / second", " computed as 1 - second / first",
+                               " computed as 100 % * second / (first - second)", " computed as 1 mm / (first / second)"});
   }
 
   void loss(Measure& measure) {
@@ -184,14 +184,14 @@ class VocabularyWriter {
   }
 
   void scaled(Measure& measure, const std::string& other) {
-    reading(measure, "one", measure.family, other);
+    reading(measure, "first", measure.family, other);
     reading(measure, "part", "percent", "%");
     measure.shape = Shape::free;
-    out_ += random_.pick(Texts{" computed as one * fraction(part)", " computed as one * part",
-                               " computed as one / fraction(part)", " computed as one - one * part",
-                               " computed as 2 * (one - 0.5 * one) * fraction(part)"});
+    out_ += random_.pick(Texts{" computed as first * fraction(part)", " computed as first * part",
+                               " computed as first / fraction(part)", " computed as first - first * part",
+                               " computed as 2 * (first - 0.5 * first) * fraction(part)"});
     if (measure.family == "mass" && random_.chance(40)) {
-      out_ += " refused when one < 5 g because \"too little\"";
+      out_ += " refused when first < 5 g because \"too little\"";
     }
   }
 

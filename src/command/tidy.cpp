@@ -1,0 +1,127 @@
+#include "command/tidy.hpp"
+
+#include <algorithm>
+#include <cstdio>
+#include <filesystem>
+#include <iostream>
+#include <iterator>
+
+#include "diagnose/encoding.hpp"
+#include "diagnose/quote.hpp"
+#include "syntax/tidy.hpp"
+
+namespace plumbrule::command {
+namespace {
+
+constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+constexpr std::size_t longest_quote = 110;
+
+struct Outcome {
+  Exit exit{};
+  std::string report;  // what is printed about the file
+};
+
+// The first line that differs, as it is and as it would be.
+std::string first_difference(const std::string& name, std::string_view old_text, std::string_view new_text) {
+  if (old_text.starts_with(byte_order_mark)) {
+    return name + ":1: not tidy: a byte order mark stands in front\n";
+  }
+  const std::size_t shorter = std::min(old_text.size(), new_text.size());
+  const auto [in_old, in_new] =
+      std::mismatch(old_text.begin(), old_text.begin() + static_cast<std::ptrdiff_t>(shorter), new_text.begin());
+  const auto line = std::count(old_text.begin(), in_old, '\n') + 1;
+  const auto whole_line = [at = static_cast<std::size_t>(in_old - old_text.begin())](std::string_view text) {
+    const std::size_t begin = at == 0 ? 0 : text.rfind('\n', at - 1) + 1;
+    if (begin >= text.size()) {
+      return std::string("the end of the file");
+    }
+    return diagnose::quoted(text.substr(begin, std::min(text.find('\n', begin), text.size()) - begin), longest_quote);
+  };
+  std::string is = whole_line(old_text);
+  const std::string tidy = whole_line(new_text);
+  is += is == tidy ? " without a line end" : "";
+  return name + ":" + std::to_string(line) + ": not tidy\n  is:   " + is + "\n  tidy: " + tidy + "\n";
+}
+
+// Through a temporary file; a link stays a link, and the rights stay.
+bool rewrite(const std::string& path, const std::string& text) {
+  std::error_code failure;
+  const auto target = std::filesystem::canonical(path, failure);
+  const auto rights = std::filesystem::status(target, failure).permissions();
+  if (failure) {
+    print_error("cannot write `" + path + "`: " + failure.message());
+    return false;
+  }
+  if (!write_output(text, target.string())) {
+    return false;
+  }
+  std::filesystem::permissions(target, rights, failure);
+  return true;
+}
+
+source::FileText read(const std::string& path) {
+  if (path != "-") {
+    return source::read_file(path);
+  }
+  std::string text{std::istreambuf_iterator<char>(std::cin), {}};
+  return text.size() > source::largest_file ? source::FileText{std::nullopt, "it is larger than 256 MiB"}
+                                            : source::FileText{std::move(text), {}};
+}
+
+Outcome deliver(const TidyOptions& options, const std::string& path, const std::string& name,
+                const std::string& old_text, const std::string& new_text) {
+  if (options.check) {
+    return old_text == new_text ? Outcome{} : Outcome{Exit::fails, first_difference(name, old_text, new_text)};
+  }
+  if (path == "-") {
+    return {Exit::complies, new_text};
+  }
+  if (old_text == new_text) {
+    return {};
+  }
+  return rewrite(path, new_text) ? Outcome{Exit::complies, "tidied " + path + "\n"} : Outcome{Exit::unusable, {}};
+}
+
+Outcome tidy_one(const TidyOptions& options, const std::string& path) {
+  const std::string name = path == "-" ? "standard input" : path;
+  source::FileText file = read(path);
+  if (!file.text) {
+    print_error("cannot read `" + name + "`: " + file.reason);
+    return {Exit::unusable, {}};
+  }
+  const std::string_view body =
+      std::string_view(*file.text).substr(file.text->starts_with(byte_order_mark) ? byte_order_mark.size() : 0);
+  source::SourceMap sources;
+  diagnose::Diagnostics diagnostics;
+  const source::FileId id = sources.add(name, std::string(body));
+  std::optional<std::string> laid;
+  if (diagnose::check_encoding(sources, id, diagnostics)) {
+    laid = syntax::tidy(sources, id, diagnostics);
+  }
+  diagnostics.sort_by_place();
+  print_diagnostics(diagnostics, sources);
+  if (!laid) {
+    return {Exit::rules_broken, {}};
+  }
+  if (!syntax::same_but_for_blanks(body, *laid)) {
+    print_error("`" + name + "` is left as it is: more than its blanks would have changed, which is an error of ours");
+    return {Exit::unusable, {}};
+  }
+  return deliver(options, path, name, *file.text, *laid);
+}
+
+}  // namespace
+
+Exit tidy(const TidyOptions& options) {
+  Exit worst = Exit::complies;
+  for (const std::string& path : options.paths) {
+    const Outcome one = tidy_one(options, path);
+    worst = std::max(worst, one.exit);
+    if (!write_output(one.report, {})) {
+      return Exit::unusable;
+    }
+  }
+  return worst;
+}
+
+}  // namespace plumbrule::command
