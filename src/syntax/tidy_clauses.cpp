@@ -57,9 +57,10 @@ class Clauses {
     const Part& part = inner[index];
     const std::string_view first = sheet_.word(part.range);
     if (part.branch->kind == Kind::row) {
+      const std::vector<Token>& tokens = sheet_.tokens();
+      const bool grading = tokens[part.range.first].is("sieve");  // in a table it is a name
       sheet_.row(part.range, indent, Blank::author,
-                 first == "sieve" ? grading_cells(sheet_.tokens(), part.range, tolerances_)
-                                  : table_cells(sheet_.tokens(), part.range));
+                 grading ? grading_cells(tokens, part.range, tolerances_) : table_cells(tokens, part.range));
       return 1;
     }
     if (first == "given") {

@@ -9,10 +9,10 @@ std::string answer(std::string_view verdict, std::string_view why) {
   return std::string(verdict) + (why == "none" || why.empty() ? "" : " (" + std::string(why) + ")");
 }
 
-// The judge decides, the engine leaves it open because of a bound: allowed where its table of bounds says less.
+// The judge decides, the engine leaves it open: allowed where a bound was met that its table does not follow.
 bool allowed(const evaluate::Finding& engine, const Finding& judge) {
-  return engine.verdict == evaluate::Verdict::not_shown && engine.reason == evaluate::Reason::only_a_bound &&
-         judge.judged.verdict != Verdict::does_not_apply && judge.lost.any();
+  return engine.verdict == evaluate::Verdict::not_shown && judge.judged.verdict != Verdict::does_not_apply &&
+         judge.lost.any();
 }
 
 // Only reasons for "not shown" and "does not apply" are compared; the engine gives none for the other two.

@@ -153,14 +153,14 @@ Interval multiply(const Interval& left, const Interval& right, Lost& lost) {
 }
 
 std::optional<Interval> divide(const Interval& left, const Interval& right, Lost& lost) {
+  if (!right.exact()) {
+    lost.note(Loss::division_by_bound);
+  }
   if (holds_zero(right)) {
-    return std::nullopt;
+    return right.exact() ? std::nullopt : std::optional(Interval::everything());
   }
   if (left.exact() && right.exact()) {
     return Interval::point(left.value() / right.value());
-  }
-  if (!right.exact()) {
-    lost.note(Loss::division_by_bound);
   }
   const int divisor_sign = right.low.infinite || sign(right.low.value) < 0 ? -1 : 1;
   const auto a = corners(left);

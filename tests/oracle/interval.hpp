@@ -50,7 +50,7 @@ struct Lost {
 [[nodiscard]] Interval add(const Interval& left, const Interval& right);
 [[nodiscard]] Interval subtract(const Interval& left, const Interval& right);
 [[nodiscard]] Interval multiply(const Interval& left, const Interval& right, Lost& lost);
-/// Nothing when the divisor may be zero.
+/// Nothing when the divisor is zero; anything when it may be.
 [[nodiscard]] std::optional<Interval> divide(const Interval& left, const Interval& right, Lost& lost);
 [[nodiscard]] Interval larger(const Interval& left, const Interval& right, Lost& lost);
 [[nodiscard]] Interval smaller(const Interval& left, const Interval& right, Lost& lost);

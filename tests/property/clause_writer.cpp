@@ -167,15 +167,17 @@ std::string ClauseWriter::tests(const std::string& category) {
 }
 
 std::string ClauseWriter::exceptions(const Measure& measure, bool other_limits) {
-  const auto demand = [&] {
+  // Behind a list of words a comma would go on with the list.
+  const auto demand = [&](bool list = false) {
     const bool other = other_limits && random_.chance(65);
-    return (random_.chance(50) ? ", " : " ") + (other ? "shall be " + limit(measure, last_spread_) : "not required") +
+    return (!list && random_.chance(50) ? ", " : " ") + (other ? "shall be " + limit(measure, last_spread_) : "not required") +
            (random_.chance(50) ? " cite \"note\"" : "");
   };
   std::string text;
   switch (random_.below(3)) {
     case 0:
-      return " except where " + tests("traffic") + demand();
+      text = tests("traffic");
+      return " except where " + text + demand(text.find("one of") != std::string::npos);
     case 1:  // apart
       text = " except where traffic is light" + demand();
       return text + " except where traffic is heavy" + demand();

@@ -31,8 +31,11 @@ std::string errors_of(const MadeRules& made) {
   std::string out;
   for (const diagnose::Diagnostic& one : made.diagnostics.all()) {
     if (one.severity == diagnose::Severity::error) {
-      out += made.sources.place_text(one.primary.span) + ": " + one.message + " | " +
-             std::string(one.primary.span.known() ? made.sources.text(one.primary.span) : "") + "\n";
+      out += made.sources.place_text(one.primary.span) + ": " + one.message + "\n";
+      if (one.primary.span.known()) {
+        const source::Place place = made.sources.place(one.primary.span);
+        out += "    " + std::string(made.sources.line_text(one.primary.span.file, place.line)) + "\n";
+      }
     }
   }
   return out;
