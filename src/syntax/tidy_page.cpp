@@ -42,7 +42,8 @@ class Page {
     const std::size_t goes_on = line.indent + continued;
     blanks(line.indent);
     put(tokens_[line.range.first].text);
-    if (column_ < line.indent + line.lead) {
+    const bool goes_on_here = line.range.first + 1 < line.range.last && !forced(line.range.first + 1);
+    if (goes_on_here && column_ < line.indent + line.lead) {
       blanks(line.indent + line.lead - column_);
     }
     between_ = false;

@@ -10,9 +10,10 @@ cp "$root"/examples/submittals/*.yaml "$out/submittals/"
 find "$root/tests" -name '*.case' -print0 | sort -z | while IFS= read -r -d '' case; do
   awk -v rules="$out/rules/" -v submittals="$out/submittals/" -v name="$(basename "$case" .case)" '
     /^=== / { target = ""
-              if ($2 == "file" && $3 ~ /\.plumb$/) target = rules name "-" $3
-              if ($2 == "file" && $3 ~ /\.yaml$/) target = submittals name "-" $3
-              gsub(/[^\/A-Za-z0-9._-]/, "_", target); next }
+              file = $3; gsub(/[^A-Za-z0-9._-]/, "_", file)
+              if ($2 == "file" && file ~ /\.plumb$/) target = rules name "-" file
+              if ($2 == "file" && file ~ /\.yaml$/) target = submittals name "-" file
+              next }
     target != "" { print > target }' "$case"
 done
 sed -n 's/^ *"\([a-z]*\)".*/\1/p; s/, *"\([a-z]*\)"/\n\1\n/gp' "$root/grammar/words.hpp" |

@@ -55,6 +55,13 @@ struct Measure {
   [[nodiscard]] bool sieved() const;
 };
 
+/// What a demand asks for, so that results can answer it.
+struct Use {
+  std::string measure;
+  std::vector<std::pair<std::string, Written>> conditions;
+  std::size_t specimens = 1;
+};
+
 struct Catalog {
   std::vector<Category> categories;
   std::vector<Condition> conditions;
@@ -62,6 +69,7 @@ struct Catalog {
   std::vector<std::string> gradings;
   std::map<std::string, std::vector<Written>> near;  // of each measure: numbers at which verdicts turn
   std::vector<std::string> targets;                  // measures that a tolerance from the job mix speaks of
+  std::vector<Use> uses;                             // a demand each
   bool dated = false;                                // some clause asks how old a test is
   [[nodiscard]] const Category& category(std::string_view name) const;
   [[nodiscard]] const Condition& condition(std::string_view name) const;

@@ -1,5 +1,7 @@
 #include "clause_writer.hpp"
 
+#include <array>
+
 namespace plumbrule::property {
 namespace {
 
@@ -89,6 +91,7 @@ std::string ClauseWriter::under(const Measure& measure, const std::string& excep
     const bool ended = !condition.family.empty() && random_.chance(25);
     const std::string end = !ended ? "" : random_.chance(50) ? "at most " : "at least ";
     const Written& value = random_.pick(condition.values);
+    use_.conditions.emplace_back(name, value);
     text += name + " " + end + phrase(value, "");
     if (!condition.family.empty() && random_.chance(20)) {
       text += name == "heat" ? random_.pick(Texts{" within 2 Cdeg", " within 1.8 Fdeg"}) : " within 5 min";
@@ -112,7 +115,8 @@ std::string ClauseWriter::statistic(const Measure& measure, bool& spread) {
     return over == "specimens" ? ", each specimen," : ", each result,";
   }
   const bool one_needed = !counted && over == "specimens";
-  const std::string count = counted ? "at least " + std::to_string(1 + random_.below(3)) + " " : "";
+  use_.specimens = counted ? 1 + random_.below(3) : spread ? 2 : 1;
+  const std::string count = counted ? "at least " + std::to_string(use_.specimens) + " " : "";
   return ", " + kind + " of " + count + (one_needed ? "specimens" : over) + ",";
 }
 
@@ -133,6 +137,13 @@ std::string ClauseWriter::grading_assertion(const Measure& measure) {
 }
 
 std::string ClauseWriter::assertion(const Measure& measure, bool alone) {
+  use_ = {measure.name, {}, 1};
+  std::string text = demand(measure, alone);
+  catalog_.uses.push_back(use_);
+  return text;
+}
+
+std::string ClauseWriter::demand(const Measure& measure, bool alone) {
   last_ = nullptr;
   if (measure.sieved() && forced_unit_.empty() && random_.chance(70)) {
     return grading_assertion(measure);
@@ -168,7 +179,7 @@ std::string ClauseWriter::tests(const std::string& category) {
 
 std::string ClauseWriter::exceptions(const Measure& measure, bool other_limits) {
   // Behind a list of words a comma would go on with the list.
-  const auto demand = [&](bool list = false) {
+  const auto either_way = [&](bool list = false) {
     const bool other = other_limits && random_.chance(65);
     return (!list && random_.chance(50) ? ", " : " ") + (other ? "shall be " + limit(measure, last_spread_) : "not required") +
            (random_.chance(50) ? " cite \"note\"" : "");
@@ -177,13 +188,13 @@ std::string ClauseWriter::exceptions(const Measure& measure, bool other_limits) 
   switch (random_.below(3)) {
     case 0:
       text = tests("traffic");
-      return " except where " + text + demand(text.find("one of") != std::string::npos);
+      return " except where " + text + either_way(text.find("one of") != std::string::npos);
     case 1:  // apart
-      text = " except where traffic is light" + demand();
-      return text + " except where traffic is heavy" + demand();
+      text = " except where traffic is light" + either_way();
+      return text + " except where traffic is heavy" + either_way();
     default: {  // one inside the other, in either order
-      const std::string wide = " except where traffic is not medium" + demand();
-      const std::string narrow = " except where traffic is light and climate is wet" + demand();
+      const std::string wide = " except where traffic is not medium" + either_way();
+      const std::string narrow = " except where traffic is light and climate is wet" + either_way();
       return random_.chance(50) ? wide + narrow : narrow + wide;
     }
   }

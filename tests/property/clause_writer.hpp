@@ -27,10 +27,12 @@ class ClauseWriter {
   House house_;
   const Measure* last_ = nullptr;  // of a plain demand
   bool last_spread_ = false;
+  Use use_;                  // of the demand that is written
   std::string forced_unit_;  // of the requirement's own rounding place
 
   const Measure& any_measure();
   std::string assertion(const Measure& measure, bool alone);
+  std::string demand(const Measure& measure, bool alone);
   std::string grading_assertion(const Measure& measure);
   std::string under(const Measure& measure, const std::string& except);
   std::string statistic(const Measure& measure, bool& spread);

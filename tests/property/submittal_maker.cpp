@@ -10,6 +10,15 @@ const Texts& sieves() {
   return all;
 }
 
+const Written* asked(const Use& use, std::string_view condition) {
+  for (const auto& [name, value] : use.conditions) {
+    if (name == condition) {
+      return &value;
+    }
+  }
+  return nullptr;
+}
+
 }  // namespace
 
 Node scalar(std::string text) {
@@ -51,7 +60,7 @@ void SubmittalMaker::job_mix(Random& random, ValueMaker& values, Node& out) cons
           }
         }
       } else {
-        put(rows, values.condition(condition), scalar(values.of(measure)));
+        put(rows, values.condition(condition, nullptr), scalar(values.of(measure)));
       }
       put(stated, measure.name, std::move(rows));
     } else {
@@ -81,14 +90,14 @@ Node SubmittalMaker::head(Random& random) const {
   return out;
 }
 
-void SubmittalMaker::conditions(Random& random, ValueMaker& values, const Measure& measure, std::string_view except,
-                                Node& out) const {
+void SubmittalMaker::conditions(Random& random, ValueMaker& values, const Measure& measure, const Use& use,
+                                std::string_view except, Node& out) const {
   Node under = map();
   for (const std::string& name : measure.conditions) {
     if (name == except || random.chance(faults_.missing / 2)) {
       continue;
     }
-    put(under, name, scalar(name == "sieve" ? random.pick(sieves()) : values.condition(catalog_.condition(name))));
+    put(under, name, scalar(values.condition(catalog_.condition(name), asked(use, name))));
   }
   if (!under.entries.empty()) {
     put(out, "under", std::move(under));
@@ -130,13 +139,13 @@ Node SubmittalMaker::specimen(Random& random, ValueMaker& values, const Measure&
   return out;
 }
 
-void SubmittalMaker::series(Random& random, ValueMaker& values, const Measure& measure, const std::string& along,
-                            Node& out) const {
+void SubmittalMaker::series(Random& random, ValueMaker& values, const Measure& measure, const Use& use,
+                            const std::string& along, Node& out) const {
   Node rows = list();
   Texts places = sieves();
   if (along != "sieve") {
-    places = {values.condition(catalog_.condition(along))};
-    const std::string second = values.condition(catalog_.condition(along));
+    places = {values.condition(catalog_.condition(along), asked(use, along))};
+    const std::string second = values.condition(catalog_.condition(along), nullptr);
     if (second != places.front()) {
       places.push_back(second);
     }
@@ -166,9 +175,39 @@ void SubmittalMaker::series(Random& random, ValueMaker& values, const Measure& m
   put(out, "series", std::move(rows));
 }
 
+Use SubmittalMaker::use(Random& random) const {
+  if (!catalog_.uses.empty() && random.chance(85)) {
+    return random.pick(catalog_.uses);
+  }
+  return {random.pick(catalog_.measures).name, {}, 1 + random.below(3)};
+}
+
+void SubmittalMaker::specimens(Random& random, ValueMaker& values, const Measure& measure, const Use& use,
+                               Node& out) const {
+  if (!measure.readings.empty() && random.chance(15)) {
+    Node shared = map();
+    auto all = values.readings(measure);
+    if (!all.empty()) {
+      put(shared, all.back().first, scalar(all.back().second));
+    }
+    put(out, "shared", std::move(shared));
+  }
+  Node all = list();
+  const std::size_t count = random.chance(80) ? use.specimens + random.below(2) : 1 + random.below(3);
+  for (std::size_t at = 0; at < count; ++at) {
+    all.items.push_back(specimen(random, values, measure));
+  }
+  put(out, "specimens", random.chance(faults_.unreadable / 2) ? scalar("5 g") : std::move(all));
+  if (random.chance(10)) {
+    put(out, "reported", scalar(values.of(measure)));
+  }
+}
+
 Node SubmittalMaker::result(Random& random) const {
   ValueMaker values(random, catalog_, faults_);
-  const Measure& measure = random.chance(15) ? catalog_.measures.front() : random.pick(catalog_.measures);
+  const Use wanted = use(random);
+  const Measure& measure = *std::find_if(catalog_.measures.begin(), catalog_.measures.end(),
+                                         [&](const Measure& one) { return one.name == wanted.measure; });
   Node out = map();
   common(random, values, measure, out);
   Texts runs;
@@ -179,35 +218,18 @@ Node SubmittalMaker::result(Random& random) const {
   }
   if (!runs.empty() && random.chance(measure.sieved() ? 85 : 30)) {
     const std::string along = random.pick(runs);
-    conditions(random, values, measure, along, out);
-    series(random, values, measure, along, out);
+    conditions(random, values, measure, wanted, along, out);
+    series(random, values, measure, wanted, along, out);
     return out;
   }
-  conditions(random, values, measure, "", out);
-  const std::size_t form = random.below(10);
-  if (form < 4) {
-    put(out, "reported", scalar(values.of(measure)));
-    if (random.chance(50)) {
-      put(out, "replicates", scalar(random.chance(faults_.unreadable) ? "two" : std::to_string(1 + random.below(3))));
-    }
+  conditions(random, values, measure, wanted, "", out);
+  if (random.chance(60)) {
+    specimens(random, values, measure, wanted, out);
     return out;
   }
-  if (!measure.readings.empty() && random.chance(15)) {
-    Node shared = map();
-    auto all = values.readings(measure);
-    if (!all.empty()) {
-      put(shared, all.back().first, scalar(all.back().second));
-    }
-    put(out, "shared", std::move(shared));
-  }
-  Node specimens = list();
-  const std::size_t count = 1 + random.below(3);
-  for (std::size_t at = 0; at < count; ++at) {
-    specimens.items.push_back(specimen(random, values, measure));
-  }
-  put(out, "specimens", random.chance(faults_.unreadable / 2) ? scalar("5 g") : std::move(specimens));
-  if (form == 9) {
-    put(out, "reported", scalar(values.of(measure)));
+  put(out, "reported", scalar(values.of(measure)));
+  if (random.chance(50)) {
+    put(out, "replicates", scalar(random.chance(faults_.unreadable) ? "two" : std::to_string(1 + random.below(3))));
   }
   return out;
 }
@@ -215,7 +237,7 @@ Node SubmittalMaker::result(Random& random) const {
 Node SubmittalMaker::make(Random& random) const {
   Node out = head(random);
   Node results = list();
-  const std::size_t count = 2 + random.below(9);
+  const std::size_t count = 2 + random.below(13);
   for (std::size_t at = 0; at < count; ++at) {
     results.items.push_back(result(random));
   }

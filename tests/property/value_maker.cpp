@@ -175,15 +175,15 @@ std::vector<std::pair<std::string, std::string>> ValueMaker::readings(const Meas
   return out;
 }
 
-std::string ValueMaker::condition(const Condition& condition) {
+std::string ValueMaker::condition(const Condition& condition, const Written* asked) {
   if (random_.chance(faults_.unreadable)) {
     return random_.pick(Texts{"?", "7 parsecs", "30 min or more"});
   }
-  Written value = random_.pick(condition.values);
+  Written value = asked != nullptr && random_.chance(80) ? *asked : random_.pick(condition.values);
   if (condition.family.empty()) {
-    return condition.category.empty() ? value.number : word(catalog_.category(condition.category));
+    return value.number;
   }
-  if (random_.chance(25)) {
+  if (random_.chance(20)) {
     const Decimal moved = Decimal::of(value.number) + Decimal::of(random_.pick(Texts{"1", "5", "0.1", "2", "5.1"})) *
                                                            Decimal{random_.chance(50) ? 1 : -1};
     value.number = moved.text();

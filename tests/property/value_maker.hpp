@@ -20,7 +20,8 @@ class ValueMaker {
   [[nodiscard]] std::string of(const Measure& measure);
   /// The readings of one specimen, by name; some may be missing.
   [[nodiscard]] std::vector<std::pair<std::string, std::string>> readings(const Measure& measure);
-  [[nodiscard]] std::string condition(const Condition& condition);
+  /// `asked`: the value that a demand asks for, if one does.
+  [[nodiscard]] std::string condition(const Condition& condition, const Written* asked);
   [[nodiscard]] std::string word(const Category& category);
   /// A day so many days from 2026-06-01.
   [[nodiscard]] static std::string day(int offset);

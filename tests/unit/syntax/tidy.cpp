@@ -50,7 +50,7 @@ example "e3" for 1.1 given q a
   expect does not apply
 amendment sp "Special" amends s edition 2026-03-01 effective 2026-05-15 replace 1.2 limit by at least 13.5 kg-cm cite "SP"
   withdraw 1.7 because "none" retitle 1.4 "Working" "time" cite "x" source "s"
-  add requirement 1.9 "Floor" m shall be at least 7.7 % cite "c" replace requirement 1.5 "V2" optional r shall be stated
+  add requirement 1.9 "Floor" m shall be at least 7.7 % cite "c"
 )";
 
 struct Laid {
@@ -181,10 +181,11 @@ std::string variant(const std::vector<Piece>& all, std::mt19937& random, bool ra
                                       " # c",
                                       "\n  # c",
                                       "\n# c",
-                                      "\n\n# c\n",
+                                      "\n\n\n# c",
+                                      "# c",
+                                      "\n\n#",
                                       " # c\n\n  # d",
-                                      "\n   # c\n# d\n\n# e\n",
-                                      "\n#\n",
+                                      "\n   # c\n# d\n\n# e",
                                       "  #  c  "};
   std::string out;
   std::string before;
@@ -197,7 +198,7 @@ std::string variant(const std::vector<Piece>& all, std::mt19937& random, bool ra
     if (only_blanks_between(before, piece.text)) {
       gap = "   ";
     } else if (gap.find('#') != std::string::npos) {
-      gap += " " + std::to_string(++number) + "\n";
+      gap += " " + std::to_string(++number) + (random() % 2 == 0 ? "\n" : " \r\n\n ");
     } else if (!before.empty() && random() % 2 == 0 && (mark(piece) || mark({before, false}))) {
       gap = "";
     }
@@ -259,14 +260,14 @@ TEST_CASE("tidy: alternatives and rows stand in columns") {
   CHECK(laid("requirement 1 \"t\" either a under cure 60 min shall be b or longer under cure 5 h, mean of specimens, "
              "shall be c") ==
         "requirement 1 \"t\"\n"
-        "  either a      under cure 60 min                     shall be b\n"
+        "  either a      under cure 60 min                    shall be b\n"
         "  or     longer under cure 5 h,   mean of specimens, shall be c\n");
   CHECK(laid("grading g \"t\" sieve No. 4 70 % to 100 % stockpile within 5 % sieve 3/8 in no limit sieve No. 200 5.5 % "
              "to 9 %") ==
         "grading g \"t\"\n"
-        "  sieve No. 4     70   % to 100 %  stockpile within 5 %\n"
+        "  sieve No. 4    70   % to 100 %  stockpile within 5 %\n"
         "  sieve 3/8 in   no limit\n"
-        "  sieve No. 200    5.5 % to   9 %\n");
+        "  sieve No. 200   5.5 % to   9 %\n");
   CHECK(laid("table t by c in g aa: 10 b: 2.5") == "table t by c in g\n  aa: 10\n  b:   2.5\n");
 }
 
@@ -310,10 +311,18 @@ TEST_CASE("tidy: a demand that is too long goes on below, whole") {
 }
 
 TEST_CASE("tidy: comments stay in front of what follows, or behind what stands before") {
-  CHECK(
-      laid("   # a\n\n# b\nsection 1 \"t\" # c\n\n # d\nrequirement 2 \"u\"\n# e\nm # f\nshall be # g\n# h\nw\n# i") ==
-      "  # a\n\n# b\nsection 1 \"t\"  # c\n\n# d\nrequirement 2 \"u\"\n  # e\n  m  # f\n      shall be  # g\n"
-      "      # h\n      w\n\n# i\n");
+  CHECK(laid("\n# b\nsection 1 \"t\" # c\n   # indented\n\n # d\nrequirement 2 \"u\"\n# e\nm # f\nshall be # g\n# "
+             "h\nw\n# i") ==
+        "# b\nsection 1 \"t\"  # c\n  # indented\n\n# d\nrequirement 2 \"u\"\n  # e\n  m  # f\n      shall be  # g\n"
+        "      # h\n      w\n\n# i\n");
+}
+
+TEST_CASE("tidy: a requirement inside an amendment is indented further") {
+  CHECK(laid("amendment a \"t\" amends s edition 2020 effective 2026-05-15 replace requirement 1.5 \"V\" optional m "
+             "shall be w cite \"c\" add requirement 2 \"W\" m shall be w withdraw 3 because \"x\"") ==
+        "amendment a \"t\"\n  amends    s edition 2020\n  effective 2026-05-15\n  replace requirement 1.5 \"V\"\n    "
+        "optional\n"
+        "    m shall be w\n    cite \"c\"\n  add requirement 2 \"W\"\n    m shall be w\n  withdraw 3 because \"x\"\n");
 }
 
 TEST_CASE("tidy: comments behind rows stand in one column") {
