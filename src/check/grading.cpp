@@ -42,6 +42,12 @@ void Checker::grading_assertions(const syntax::Assertion& tree, const syntax::Re
     return;
   }
   const auto others = condition_values(tree.conditions, measure, tree.span, *sieve_condition);
+  const auto names_sieve = [&](const ConditionValue& one) { return one.condition == *sieve_condition; };
+  if (std::any_of(others.begin(), others.end(), names_sieve)) {
+    error(diagnose::Code::clause_conflict, tree.span, "found a sieve beside a grading, which names the sieves itself",
+          "leave the sieve out of the `under` of this demand");
+    return;
+  }
   if (index == none) {
     return;
   }

@@ -147,9 +147,9 @@ bool Checker::unit(const syntax::WrittenUnit& written, Type& out) {
   return true;
 }
 
-// 10 for a percentage would be 1000 %.
+// 10 for a percentage would be 1000 %, and so would 10 points.
 bool Checker::lacks_percent(const Type& found, const Type& wanted) const {
-  return rules_.units.at(wanted.unit).text == "%" && rules_.units.at(found.unit).text.empty();
+  return !quantity::same_kind_of_number(rules_.units.at(found.unit), rules_.units.at(wanted.unit));
 }
 
 std::string Checker::unit_text(UnitId unit) const {

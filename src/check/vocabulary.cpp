@@ -100,6 +100,10 @@ void Checker::resolve(const syntax::Condition& tree) {
     out.category = find_kind(names_, tree.category, NameKind::category);
   } else if (tree.scale == syntax::Condition::Scale::sieve) {
     out.unit = *rules_.units.find("mm");
+  } else if (tree.unit.basis.given()) {
+    error(diagnose::Code::percent_basis, tree.unit.span, "found a basis in the unit of condition `" + out.name + "`",
+          "conditions are plain values; leave the basis out");
+    out.broken = true;
   } else if (unit(tree.unit, type)) {
     out.unit = type.unit;
   } else {
@@ -176,6 +180,11 @@ void Checker::measure_type(const syntax::Measure& tree, Measure& measure) {
     if (measure.type.broken) {
       return;
     }
+    if (measure.type.is_word()) {
+      error(diagnose::Code::rounding_place, tree.reported->span, "found a reporting place for a measure of words",
+            "only a number is reported to a place");
+      return;
+    }
     if (unit(tree.reported->unit, place) && place.unit != measure.type.unit) {
       error(diagnose::Code::rounding_place, tree.reported->span,
             "found a reporting place in " + unit_text(place.unit) + " for a measure in " + unit_text(measure.type.unit),
@@ -245,7 +254,10 @@ void Checker::resolve(const syntax::Measure& tree) {
   measure_readings(tree, out);
   for (const syntax::Text& condition : tree.conditions) {
     const std::uint32_t found = find_kind(names_, condition, NameKind::condition);
-    if (found != none) {
+    if (std::find(out.conditions.begin(), out.conditions.end(), found) != out.conditions.end()) {
+      error(diagnose::Code::clause_duplicate, condition.span, "found condition `" + condition.value + "` twice",
+            "name each condition once");
+    } else if (found != none) {
       out.conditions.push_back(found);
     }
   }

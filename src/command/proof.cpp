@@ -52,6 +52,11 @@ void prove_measure(const RuleSet& set, const Example& example, const evidence::E
                       "found nothing given for the measure of this example", "add a `given` clause for it");
     return;
   }
+  if (last->specimens.size() > 1) {
+    diagnostics.error(diagnose::Code::example_value, example.span, "found several specimens in an example of a measure",
+                      "give one; a statistic over specimens belongs to a requirement");
+    return;
+  }
   const auto index = static_cast<std::uint32_t>(evidence.results.rend() - last - 1);
   const evaluate::MeasureValue value = evaluate::measure_value(set.plan, evidence, index);
   if (example.verdict) {

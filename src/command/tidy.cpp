@@ -21,26 +21,40 @@ struct Outcome {
   std::string report;  // what is printed about the file
 };
 
+struct Place {
+  std::size_t line = 1;
+  std::string_view text;  // of the line
+};
+
+Place line_at(std::string_view text, std::size_t at) {
+  const std::size_t begin = at == 0 ? 0 : text.rfind('\n', at - 1) + 1;
+  const std::size_t end = std::min(text.find('\n', begin), text.size());
+  const auto line =
+      static_cast<std::size_t>(std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(begin), '\n'));
+  return {line + 1, text.substr(begin, end - begin)};
+}
+
+std::string shown(std::string_view line) {
+  return line.empty() ? "an empty line" : diagnose::quoted(line, longest_quote);
+}
+
 // The first line that differs, as it is and as it would be.
-std::string first_difference(const std::string& name, std::string_view old_text, std::string_view new_text) {
-  if (old_text.starts_with(byte_order_mark)) {
+std::string first_difference(const std::string& name, std::string_view is, std::string_view would_be) {
+  if (is.starts_with(byte_order_mark)) {
     return name + ":1: not tidy: a byte order mark stands in front\n";
   }
-  const std::size_t shorter = std::min(old_text.size(), new_text.size());
-  const auto [in_old, in_new] =
-      std::mismatch(old_text.begin(), old_text.begin() + static_cast<std::ptrdiff_t>(shorter), new_text.begin());
-  const auto line = std::count(old_text.begin(), in_old, '\n') + 1;
-  const auto whole_line = [at = static_cast<std::size_t>(in_old - old_text.begin())](std::string_view text) {
-    const std::size_t begin = at == 0 ? 0 : text.rfind('\n', at - 1) + 1;
-    if (begin >= text.size()) {
-      return std::string("the end of the file");
-    }
-    return diagnose::quoted(text.substr(begin, std::min(text.find('\n', begin), text.size()) - begin), longest_quote);
-  };
-  std::string is = whole_line(old_text);
-  const std::string tidy = whole_line(new_text);
-  is += is == tidy ? " without a line end" : "";
-  return name + ":" + std::to_string(line) + ": not tidy\n  is:   " + is + "\n  tidy: " + tidy + "\n";
+  const std::size_t shorter = std::min(is.size(), would_be.size());
+  std::size_t at = 0;
+  while (at < shorter && is[at] == would_be[at]) {
+    ++at;
+  }
+  const Place here = line_at(is, at);
+  const Place there = line_at(would_be, at);
+  const std::string head = name + ":" + std::to_string(here.line) + ": not tidy";
+  if (here.text == there.text) {
+    return head + (is.size() < would_be.size() ? ": the line end is missing\n" : ": blank lines end the file\n");
+  }
+  return head + "\n  is:   " + shown(here.text) + "\n  tidy: " + shown(there.text) + "\n";
 }
 
 // Through a temporary file; a link stays a link, and the rights stay.
@@ -48,8 +62,8 @@ bool rewrite(const std::string& path, const std::string& text) {
   std::error_code failure;
   const auto target = std::filesystem::canonical(path, failure);
   const auto rights = std::filesystem::status(target, failure).permissions();
-  if (failure) {
-    print_error("cannot write `" + path + "`: " + failure.message());
+  if (failure || !std::filesystem::is_regular_file(target, failure)) {
+    print_error("cannot write `" + path + "`: " + (failure ? failure.message() : "it is not a plain file"));
     return false;
   }
   if (!write_output(text, target.string())) {
@@ -71,7 +85,8 @@ source::FileText read(const std::string& path) {
 Outcome deliver(const TidyOptions& options, const std::string& path, const std::string& name,
                 const std::string& old_text, const std::string& new_text) {
   if (options.check) {
-    return old_text == new_text ? Outcome{} : Outcome{Exit::fails, first_difference(name, old_text, new_text)};
+    return old_text == new_text ? Outcome{}
+                                : Outcome{Exit::fails, first_difference(diagnose::printable(name), old_text, new_text)};
   }
   if (path == "-") {
     return {Exit::complies, new_text};
@@ -79,7 +94,8 @@ Outcome deliver(const TidyOptions& options, const std::string& path, const std::
   if (old_text == new_text) {
     return {};
   }
-  return rewrite(path, new_text) ? Outcome{Exit::complies, "tidied " + path + "\n"} : Outcome{Exit::unusable, {}};
+  return rewrite(path, new_text) ? Outcome{Exit::complies, "tidied " + diagnose::printable(path) + "\n"}
+                                 : Outcome{Exit::unusable, {}};
 }
 
 Outcome tidy_one(const TidyOptions& options, const std::string& path) {

@@ -1,6 +1,8 @@
 #include "evaluate/bounds.hpp"
 
 #include <algorithm>
+#include <optional>
+#include <vector>
 
 namespace plumbrule::evaluate {
 namespace {
@@ -127,25 +129,82 @@ Amount apply(plan::OpCode code, const Amount& left, const Amount& right) {
   }
 }
 
-Amount combine(syntax::StatisticKind kind, std::span<const Amount> values) {
+namespace {
+
+bool has_low(Bound bound) { return bound == Bound::exact || lower(bound); }
+bool has_high(Bound bound) { return bound == Bound::exact || upper(bound); }
+
+// Of the greatest of several: from below the greatest of the lower ends, from above the greatest of the upper ends, if
+// every value has one.
+Ends greatest(std::span<const Amount> values) {
+  std::optional<Amount> low;
+  std::optional<Amount> high;
+  bool bounded_above = true;
+  for (const Amount& value : values) {
+    if (has_low(value.bound)) {
+      const bool strict_end = value.bound == Bound::above;
+      const bool raises = !low || value.value > low->value || (value.value == low->value && strict_end);
+      low = raises ? Amount{value.value, value.unit, strict_end ? Bound::above : Bound::at_least} : *low;
+    }
+    if (has_high(value.bound)) {
+      const bool strict_end = value.bound == Bound::below;
+      const bool raises = !high || value.value > high->value || (value.value == high->value && !strict_end);
+      high = raises ? Amount{value.value, value.unit, strict_end ? Bound::below : Bound::at_most} : *high;
+    }
+    bounded_above = bounded_above && has_high(value.bound);
+  }
+  high = bounded_above ? high : std::nullopt;
+  if (low && high && low->value == high->value && !strict(low->bound) && !strict(high->bound)) {
+    low->bound = Bound::exact;
+    return {*low, *low};
+  }
+  if (!low && !high) {
+    return {{values.front().value, values.front().unit, Bound::undetermined},
+            {values.front().value, values.front().unit, Bound::undetermined}};
+  }
+  return {low ? *low : *high, high ? *high : *low};
+}
+
+Ends least(std::span<const Amount> values) {
+  std::vector<Amount> turned;
+  turned.reserve(values.size());
+  for (const Amount& value : values) {
+    turned.push_back(negated(value));
+  }
+  const Ends ends = greatest(turned);
+  return {negated(ends.high), negated(ends.low)};
+}
+
+Ends both(const Amount& amount) { return {amount, amount}; }
+
+Amount range(std::span<const Amount> values) {
+  Amount out = apply(plan::OpCode::subtract, fold(plan::OpCode::larger, values), fold(plan::OpCode::smaller, values));
+  const bool exact = std::all_of(values.begin(), values.end(), [](const Amount& a) { return a.bound == Bound::exact; });
+  out.bound = exact ? Bound::exact : Bound::undetermined;
+  return out;
+}
+
+}  // namespace
+
+Ends combine(syntax::StatisticKind kind, std::span<const Amount> values) {
   switch (kind) {
     case syntax::StatisticKind::greatest:
-      return fold(plan::OpCode::larger, values);
+      return greatest(values);
     case syntax::StatisticKind::least:
-      return fold(plan::OpCode::smaller, values);
-    case syntax::StatisticKind::range: {
-      Amount out =
-          apply(plan::OpCode::subtract, fold(plan::OpCode::larger, values), fold(plan::OpCode::smaller, values));
-      const bool exact =
-          std::all_of(values.begin(), values.end(), [](const Amount& a) { return a.bound == Bound::exact; });
-      out.bound = exact ? Bound::exact : Bound::undetermined;
-      return out;
-    }
+      return least(values);
+    case syntax::StatisticKind::range:
+      return both(range(values));
     case syntax::StatisticKind::standard_deviation:
-      return standard_deviation(values);
+      return both(standard_deviation(values));
     default:
-      return values.size() == 1 ? values.front() : mean(values);
+      return both(values.size() == 1 ? values.front() : mean(values));
   }
+}
+
+Verdict decided(const Ends& value, const quantity::Threshold& threshold,
+                Verdict (*compare)(const Amount&, const quantity::Threshold&)) {
+  const Verdict low = compare(value.low, threshold);
+  return low == Verdict::not_shown ? compare(value.high, threshold) : low;
 }
 
 Verdict compare_high(const Amount& value, const quantity::Threshold& threshold) {

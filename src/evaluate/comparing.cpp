@@ -22,7 +22,7 @@ Amount Evaluator::convert(const plan::Check& check, const Measured& value) {
 }
 
 // From the job mix, up and down: thresholds around its value, in the unit of the specimens.
-Judged Evaluator::tolerance(const plan::Check& check, const Amount& value) {
+Judged Evaluator::tolerance(const plan::Check& check, const Ends& value) {
   const evidence::Target* const aim = target(check);
   if (aim == nullptr) {
     return {Verdict::not_shown, Reason::no_target};
@@ -39,35 +39,39 @@ Judged Evaluator::tolerance(const plan::Check& check, const Amount& value) {
     low = quantity::fold_at_least(low.value, *rule.place, rule.ties);
     high = quantity::fold_at_most(high.value, *rule.place, rule.ties);
   }
-  Judged out{compare_low(value, low), Reason::none};
-  also(out, {compare_high(value, high), Reason::none});
+  Judged out{decided(value, low, compare_low), Reason::none};
+  also(out, {decided(value, high, compare_high), Reason::none});
   out.reason = out.verdict == Verdict::not_shown ? Reason::only_a_bound : Reason::none;
   return out;
 }
 
 Judged Evaluator::compare(const plan::Check& check, std::uint32_t index, const Amount& value, const Span& span) {
+  return compare(check, index, Ends{value, value}, span);
+}
+
+Judged Evaluator::compare(const plan::Check& check, std::uint32_t index, const Ends& value, const Span& span) {
   Judged out;
-  if (!value.value.finite()) {
+  if (!value.low.value.finite() || !value.high.value.finite()) {
     out = {Verdict::not_shown, Reason::not_computable};
   } else {
     const auto judge = [](Verdict verdict) {
       return Judged{verdict, verdict == Verdict::not_shown ? Reason::only_a_bound : Reason::none};
     };
     if (check.has_low) {
-      also(out, judge(compare_low(value, check.low)));
+      also(out, judge(decided(value, check.low, compare_low)));
     }
     if (check.has_high) {
-      also(out, judge(compare_high(value, check.high)));
+      also(out, judge(decided(value, check.high, compare_high)));
     }
     if (check.has_tolerance) {
       also(out, tolerance(check, value));
     }
   }
   if (!compared_.empty()) {
-    compared_.back().push_back(value);
+    compared_.back().push_back(value.low);
   }
   Step& noted = measuring_.step(StepKind::compared, index);
-  noted.amount = value;
+  noted.amount = check.has_high && !check.has_low ? value.high : value.low;  // the end that the limit is about
   noted.outcome = out.verdict;
   noted.reason = out.reason;
   noted.span = span;
@@ -101,12 +105,13 @@ Judged Evaluator::each(const plan::Check& check, std::uint32_t index) {
 }
 
 // The statistic of values_, in the unit of the limit.
-Amount Evaluator::statistic(const plan::Check& check) {
-  Amount value = combine(check.statistic, values_);
-  value.unit = check.unit;
+Ends Evaluator::statistic(const plan::Check& check) {
+  Ends value = combine(check.statistic, values_);
+  value.low.unit = check.unit;
+  value.high.unit = check.unit;
   if (values_.size() > 1) {
     Step& noted = measuring_.step(StepKind::combined, static_cast<std::uint32_t>(check.statistic));
-    noted.amount = value;
+    noted.amount = value.low;
     noted.other = static_cast<std::uint32_t>(values_.size());
   }
   return value;
@@ -173,14 +178,20 @@ Judged Evaluator::result(const plan::Check& check, std::uint32_t index, const Re
     return reported(check, index, result);
   }
   const Reason reason = collect(check, result);
+  Judged open;
   if (reason != Reason::none) {
-    return {Verdict::not_shown, reason};
-  }
-  if (values_.size() < check.specimens) {
-    return {Verdict::not_shown, Reason::too_few_specimens};
+    open = {Verdict::not_shown, reason};
+  } else if (values_.size() < check.specimens) {
+    open = {Verdict::not_shown, Reason::too_few_specimens};
   }
   if (check.statistic == syntax::StatisticKind::each) {
-    return each(check, index);
+    // One that fails settles it, whatever the others lack.
+    Judged out = each(check, index);
+    also(out, open);
+    return out;
+  }
+  if (open.verdict != Verdict::complies) {
+    return open;
   }
   return compare(check, index, statistic(check), result.span);
 }
@@ -198,7 +209,7 @@ Measured Evaluator::result_value(const plan::Check& check, const Result& result)
   const std::vector<Span> kept_places = places_;
   out.reason = collect(check, result);
   if (out.good()) {
-    out.amount = combine(syntax::StatisticKind::mean, values_);
+    out.amount = combine(syntax::StatisticKind::mean, values_).low;
     out.amount.unit = check.value_unit;
   }
   values_ = kept;

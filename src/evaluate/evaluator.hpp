@@ -58,9 +58,10 @@ class Evaluator {
   Judged reported(const plan::Check& check, std::uint32_t index, const Result& result);
   Reason collect(const plan::Check& check, const Result& result);
   Amount convert(const plan::Check& check, const Measured& value);
-  Amount statistic(const plan::Check& check);
+  Ends statistic(const plan::Check& check);
   Judged compare(const plan::Check& check, std::uint32_t index, const Amount& value, const Span& span);
-  Judged tolerance(const plan::Check& check, const Amount& value);
+  Judged compare(const plan::Check& check, std::uint32_t index, const Ends& value, const Span& span);
+  Judged tolerance(const plan::Check& check, const Ends& value);
   Judged each(const plan::Check& check, std::uint32_t index);
   [[nodiscard]] const evidence::Target* target(const plan::Check& check) const;
   [[nodiscard]] bool meets(const plan::ConditionMatch& wanted, const Value& stated) const;

@@ -83,9 +83,13 @@ Reason Evaluator::mismatch(const plan::Check& check, const Result& result) const
     return Reason::no_result;  // the job mix is not judged by its own tolerance
   }
   Reason out = conditions(check, result.conditions);
-  if (out == Reason::none && result.design != evidence::Design::job_mix) {
-    out = result.design == evidence::Design::other ? Reason::other_design : Reason::design_not_stated;
+  if (out == Reason::other_conditions) {
+    return out;
   }
+  if (result.design == evidence::Design::other) {
+    return Reason::other_design;  // whatever else it does not state
+  }
+  out = out == Reason::none && result.design == evidence::Design::unknown ? Reason::design_not_stated : out;
   return out == Reason::none ? age(result) : out;
 }
 

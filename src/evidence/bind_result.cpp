@@ -66,19 +66,24 @@ void Binder::design(const Node& at, Result& out) {
   for (const Entry& entry : at.entries) {
     const check::MeasureId id = find_measure(entry.key);
     if (id == none) {
-      std::vector<std::string_view> known;
-      for (const check::Measure& measure : rules_.measures) {
-        known.emplace_back(measure.name);
+      const auto& others = others_.measures;
+      if (std::find(others.begin(), others.end(), entry.key) == others.end()) {
+        std::vector<std::string_view> known;
+        for (const check::Measure& measure : rules_.measures) {
+          known.emplace_back(measure.name);
+        }
+        unknown_key(entry, known, "no measure of that name");
       }
-      unknown_key(entry, known, "no measure of that name");
-      out.design = Design::unknown;
+      out.design = out.design == Design::other ? Design::other : Design::unknown;
       continue;
     }
     const Value here = value(entry.value, rules_.measures[id].type, "`" + entry.key + "`");
     const auto target =
         std::find_if(job_mix_.begin(), job_mix_.end(), [&](const auto& one) { return one.first == id; });
-    if (here.kind != Value::Kind::quantity || target == job_mix_.end() ||
-        target->second.kind != Value::Kind::quantity) {
+    const auto exact = [](const Value& one) {
+      return one.kind == Value::Kind::quantity && one.amount.bound == quantity::Bound::exact;
+    };
+    if (!exact(here) || target == job_mix_.end() || !exact(target->second)) {
       out.design = out.design == Design::other ? Design::other : Design::unknown;
       continue;
     }
@@ -300,6 +305,12 @@ void Binder::result(const Node& node) {
     is_map(*shared, "`shared`");
   }
   if (const Node* list = node.find("series")) {
+    for (const std::string_view other : {"specimens", "reported"}) {
+      if (const Node* beside = node.find(other)) {
+        error(diagnose::Code::submittal_shape, beside->span,
+              "found `" + std::string(other) + "` beside `series` in one result", "give it a result of its own");
+      }
+    }
     return series(*list, shared, out);
   }
   if (const Node* list = node.find("specimens")) {

@@ -134,11 +134,12 @@ Value Binder::quantity(const Node& node, const check::Type& type, const std::str
     return unusable(node.span);
   }
   // A plain number for a percentage would be taken as a ratio: 8 as 800 %. It must say what it is.
-  const bool percent = out_.units.at(type.unit).text == "%";
-  if (percent && written.unit.empty()) {
+  if (!quantity::same_kind_of_number(out_.units.at(*unit), out_.units.at(type.unit))) {
+    const bool percent = out_.units.at(type.unit).text == "%";
     error(diagnose::Code::submittal_unit, node.span,
-          "found " + diagnose::quoted(node.text) + " for " + what + ", a number without its `%`",
-          "write `%` behind the number");
+          "found " + diagnose::quoted(node.text) + " for " + what +
+              (written.unit.empty() ? ", a number without its `%`" : ", expected a value in " + type_text(type)),
+          percent ? "write `%` behind the number" : "leave the unit out, or correct it");
     return unusable(node.span);
   }
   if (!basis(node, written, type, what)) {

@@ -177,6 +177,11 @@ UnitId UnitTable::difference(UnitId a) const {
   return unit.point ? by_text_.find(symbols()[unit.factors.front().symbol].difference)->second : a;
 }
 
+bool same_kind_of_number(const Unit& found, const Unit& wanted) {
+  const bool plain = found.dimension == Dimension{} && wanted.dimension == Dimension{};
+  return !plain || found.text == wanted.text || (found.text.empty() && wanted.text != "%");
+}
+
 bool convertible(const Unit& from, const Unit& to) { return from.dimension == to.dimension && from.point == to.point; }
 
 Conversion conversion(const Unit& from, const Unit& to) {

@@ -81,6 +81,10 @@ class UnitTable {
   std::optional<UnitId> intern(std::vector<UnitFactor> factors);
 };
 
+/// Whether a number in one unit may be written for the other. Of units without a dimension `%` stands for itself only,
+/// and a plain number may stand for points or cycles; anything else only for itself. True for units with a dimension.
+[[nodiscard]] bool same_kind_of_number(const Unit& found, const Unit& wanted);
+
 /// Same dimension and both points or both not.
 [[nodiscard]] bool convertible(const Unit& from, const Unit& to);
 

@@ -133,7 +133,7 @@ Value Valuer::summed(const std::string& name, bool cumulative, const Scope& scop
     if (!one.good()) {
       return one;
     }
-    sum = of(add(sum.amount, one.amount), sum.unit);
+    sum = of(add(sum.amount, one.amount, lost_), sum.unit);
   }
   return sum;
 }
@@ -184,9 +184,10 @@ Value Valuer::binary(const syntax::BinaryExpr& node, const Scope& scope) {
   const bool to_point = table.at(right.unit).point;
   const Value other = in_unit(right, from_point && !to_point ? table.difference(left.unit) : left.unit);
   if (node.op == syntax::Operator::add) {
-    return of(add(left.amount, other.amount), left.unit);
+    return of(add(left.amount, other.amount, lost_), left.unit);
   }
-  return of(subtract(left.amount, other.amount), from_point && to_point ? table.difference(left.unit) : left.unit);
+  return of(subtract(left.amount, other.amount, lost_),
+            from_point && to_point ? table.difference(left.unit) : left.unit);
 }
 
 bool Valuer::needs_readings(syntax::ExprId id, const Scope& scope) const {
@@ -203,7 +204,7 @@ bool Valuer::needs_readings(syntax::ExprId id, const Scope& scope) const {
 }
 
 bool Valuer::certainly(const Value& left, syntax::Comparison comparison, const Value& right) {
-  const Interval difference = subtract(left.amount, in_unit(right, left.unit).amount);
+  const Interval difference = subtract(left.amount, in_unit(right, left.unit).amount, lost_);
   switch (comparison) {
     case syntax::Comparison::less:
       return at_least(difference, 0, {}) == Answer::no;

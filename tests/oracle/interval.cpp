@@ -98,7 +98,8 @@ bool holds_zero(const Interval& values) {
 
 std::string loss_text(Loss loss) {
   constexpr std::array<const char*, losses> texts{"product of two bounds", "zero times a bound", "division by a bound",
-                                                  "larger or smaller with a bound", "spread of bounds"};
+                                                  "larger or smaller with a bound", "spread of bounds",
+                                                  "sum of bounds in opposite directions"};
   return texts.at(static_cast<std::size_t>(loss));
 }
 
@@ -127,15 +128,19 @@ bool Interval::exact() const {
   return !low.infinite && !high.infinite && low.closed && high.closed && low.value == high.value;
 }
 
-Interval add(const Interval& left, const Interval& right) {
-  return {sum(left.low, right.low), sum(left.high, right.high)};
+Interval add(const Interval& left, const Interval& right, Lost& lost) {
+  const Interval out{sum(left.low, right.low), sum(left.high, right.high)};
+  if (out.low.infinite && out.high.infinite) {
+    lost.note(Loss::opposite_bounds);
+  }
+  return out;
 }
 
-Interval subtract(const Interval& left, const Interval& right) {
+Interval subtract(const Interval& left, const Interval& right, Lost& lost) {
   if (left.exact() && right.exact()) {
     return Interval::point(left.value() - right.value());
   }
-  return add(left, negated(right));
+  return add(left, negated(right), lost);
 }
 
 Interval multiply(const Interval& left, const Interval& right, Lost& lost) {

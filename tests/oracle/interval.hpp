@@ -36,8 +36,15 @@ struct Interval {
 
 /// Places where the engine's table of bounds (language.md, section 9.3) keeps less than the interval does. It may then
 /// say "not shown" where the interval decides; anything else is a disagreement.
-enum class Loss : std::uint8_t { product_of_bounds, zero_times_bound, division_by_bound, larger_of_bounds, spread };
-inline constexpr std::size_t losses = 5;
+enum class Loss : std::uint8_t {
+  product_of_bounds,
+  zero_times_bound,
+  division_by_bound,
+  larger_of_bounds,
+  spread,
+  opposite_bounds
+};
+inline constexpr std::size_t losses = 6;
 [[nodiscard]] std::string loss_text(Loss loss);
 /// A set of them.
 struct Lost {
@@ -47,14 +54,14 @@ struct Lost {
   [[nodiscard]] bool has(Loss loss) const { return (bits >> static_cast<unsigned>(loss) & 1U) != 0; }
 };
 
-[[nodiscard]] Interval add(const Interval& left, const Interval& right);
-[[nodiscard]] Interval subtract(const Interval& left, const Interval& right);
+[[nodiscard]] Interval add(const Interval& left, const Interval& right, Lost& lost);
+[[nodiscard]] Interval subtract(const Interval& left, const Interval& right, Lost& lost);
 [[nodiscard]] Interval multiply(const Interval& left, const Interval& right, Lost& lost);
 /// Nothing when the divisor is zero; anything when it may be.
 [[nodiscard]] std::optional<Interval> divide(const Interval& left, const Interval& right, Lost& lost);
 [[nodiscard]] Interval larger(const Interval& left, const Interval& right, Lost& lost);
 [[nodiscard]] Interval smaller(const Interval& left, const Interval& right, Lost& lost);
-[[nodiscard]] Interval mean(std::span<const Interval> values);
+[[nodiscard]] Interval mean(std::span<const Interval> values, Lost& lost);
 [[nodiscard]] Interval range(std::span<const Interval> values, Lost& lost);
 /// Of a sample; nothing for a single value.
 [[nodiscard]] std::optional<Interval> standard_deviation(std::span<const Interval> values, Lost& lost);

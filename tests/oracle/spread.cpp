@@ -16,10 +16,10 @@ Interval not_negative() { return {{Decimal{}, false, true}, {Decimal{}, true, fa
 
 }  // namespace
 
-Interval mean(std::span<const Interval> values) {
+Interval mean(std::span<const Interval> values, Lost& lost) {
   Interval out = values.front();
   for (const Interval& one : values.subspan(1)) {
-    out = add(out, one);
+    out = add(out, one, lost);
   }
   if (values.size() == 1) {
     return out;
@@ -52,7 +52,7 @@ std::optional<Interval> standard_deviation(std::span<const Interval> values, Los
     lost.note(Loss::spread);
     return not_negative();
   }
-  const Decimal middle = mean(values).value();
+  const Decimal middle = mean(values, lost).value();
   Decimal sum = 0;
   for (const Interval& one : values) {
     const Decimal apart = one.value() - middle;

@@ -204,7 +204,7 @@ Judged TrialJudge::statistic(const Demand& demand, const std::vector<Interval>& 
       return deviation ? compare(demand, *deviation) : Judged{Verdict::not_shown, Why::not_computable};
     }
     default:
-      return compare(demand, mean(values));
+      return compare(demand, mean(values, lost_));
   }
 }
 
@@ -273,7 +273,7 @@ Value TrialJudge::own_value(const Demand& demand, const Trial& trial) {
   }
   std::vector<Interval> values;
   out.why = samples(demand, trial, values);
-  out.amount = out.good() ? mean(values) : out.amount;
+  out.amount = out.good() ? mean(values, lost_) : out.amount;
   return out;
 }
 

@@ -95,7 +95,6 @@ class Driver {
     const property::SubmittalMaker maker(made->texts.catalog, {});
     for (std::size_t at = 0; at < submittals_of_a_set; ++at) {
       const evidence::Node submittal = maker.make(random);
-      property::write_reproduction({made->texts, submittal, {}}, "/tmp/oracle-last");
       const oracle::Comparison compared = oracle::compare(*made->rules, submittal, {}, std::nullopt);
       ++out.runs;
       out.clauses += compared.clauses;

@@ -169,7 +169,7 @@ class VocabularyWriter {
     reading(measure, "second", "length", random_.pick(Texts{"mm", "in"}));
     measure.shape = Shape::free;
     out_ += random_.pick(Texts{" computed as (first - second) / first", " computed as first / second", " computed as 1 - second / first",
-                               " computed as 100 % * second / (first - second)", " computed as 1 mm / (first / second)"});
+                               " computed as 100 % * second / (first - second)", " computed as 1 % / (first / second)"});
   }
 
   void loss(Measure& measure) {
