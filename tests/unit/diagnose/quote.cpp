@@ -35,3 +35,22 @@ TEST_CASE("what is quoted is always text") {
     CHECK_FALSE(first_bad_byte(quoted(bytes, 2)).has_value());
   }
 }
+
+TEST_CASE("a text for the terminal holds no control character") {
+  CHECK(printable("Airport road, 3 \xC2\xB5m") == "Airport road, 3 \xC2\xB5m");
+  CHECK(printable("\x1B[31mred\x7F") == "\xEF\xBF\xBD[31mred\xEF\xBF\xBD");
+  CHECK(printable("a\xC2\x9B"
+                  "31mb") ==
+        "a\xEF\xBF\xBD"
+        "31mb");
+  CHECK(printable("a\r\n\tb").find_first_of("\r\n\t") == std::string::npos);
+  CHECK(printable("").empty());
+}
+
+TEST_CASE("what is quoted holds no control character of the upper range either") {
+  CHECK(quoted("\xC2\x9B").find("\xC2\x9B") == std::string::npos);
+  CHECK(quoted("\xC2\x80"
+               "a\xC2\x9F")
+            .find("\xC2") == std::string::npos);
+  CHECK(quoted("\xC2\xA0\xC2\xB5") == "`\xC2\xA0\xC2\xB5`");  // no-break blank and micro sign are text
+}
