@@ -216,7 +216,7 @@ struct retitle_clause : if_must<lead<k_retitle>, gap, clause_number, gap, new_ti
 struct withdraw_clause : if_must<lead<k_withdraw>, gap, clause_number, gap, because_clause> {};
 struct new_limit : be_limit {};
 struct replace_limit : if_must<k_limit, gap, k_by, gap, new_limit> {};
-struct replace_rest : sor<seq<clause_number, gap, must<replace_limit>, opt<gap, cite_clause>>, requirement_item> {};
+struct replace_rest : sor<requirement_item, seq<clause_number, gap, must<replace_limit>, opt<gap, cite_clause>>> {};
 struct replace_clause : if_must<lead<k_replace>, gap, replace_rest> {};
 struct add_clause : if_must<lead<k_add>, gap, requirement_item> {};
 struct amendment_clause : sor<amends_clause, effective_clause, retitle_clause, withdraw_clause, replace_clause,

@@ -22,7 +22,9 @@ struct colon : one<':'> {};
 struct more_texts : star<gap, text> {};
 struct texts : seq<text, more_texts> {};
 struct word : name {};
-struct more_words : star<gap, comma, gap, must<word>> {};
+/// The comma in front of `shall` and `not required` ends the list.
+struct list_comma : seq<comma, not_at<gap, sor<k_shall, k_not>>> {};
+struct more_words : star<gap, list_comma, gap, must<word>> {};
 struct words : seq<word, more_words> {};
 
 // Quantities.
@@ -90,7 +92,7 @@ struct between_phrase : k_between {};
 struct between_limit : if_must<between_phrase, gap, quantity, gap, k_and, gap, quantity> {};
 struct one_of_phrase : seq<k_one, gap, must<k_of>> {};
 struct one_of_limit : if_must<one_of_phrase, gap, words> {};
-struct one_word : seq<word> {};
+struct one_word : seq<word, not_at<gap, sor<number, name>>> {};
 struct within_phrase : k_within {};
 struct job_mix_words : seq<k_the, gap, k_job, gap, k_mix> {};
 struct within_limit : if_must<within_phrase, gap, quantity, gap, k_from, gap, job_mix_words> {};

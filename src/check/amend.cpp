@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <map>
+#include <type_traits>
 
 #include "check/check.hpp"
 
@@ -8,14 +9,22 @@ namespace {
 
 using syntax::Change;
 
+// "2026-05" is the first of May, "2026" the first of January.
+std::string whole_day(const std::string& mark) {
+  return mark + std::string("-01-01").substr(mark.size() == 4 ? 0 : mark.size() == 7 ? 3 : 6);
+}
+
 class Amender {
  public:
   Amender(syntax::RuleFile& file, diagnose::Diagnostics& diagnostics) : file_(file), diagnostics_(diagnostics) {}
 
   void apply(const syntax::Amendment& amendment) {
-    for (const Change& change : amendment.changes) {
-      if (!conflicts(change, amendment)) {
-        apply(change, amendment);
+    // New titles first: a clause may be retitled and withdrawn by one amendment, in whatever order it is written.
+    for (const bool titles : {true, false}) {
+      for (const Change& change : amendment.changes) {
+        if ((change.kind == Change::Kind::retitle) == titles && !conflicts(change, amendment)) {
+          apply(change, amendment);
+        }
       }
     }
   }
@@ -35,7 +44,7 @@ class Amender {
     const bool title = change.kind == Change::Kind::retitle;
     const auto [first, last] = made_.equal_range(change.number.value);
     for (auto at = first; at != last; ++at) {
-      if (at->second.day == amendment.effective.value && at->second.title == title) {
+      if (at->second.day == whole_day(amendment.effective.value) && at->second.title == title) {
         auto& report =
             diagnostics_.error(diagnose::Code::amendment_conflict, change.span,
                                "found a second change of clause `" + change.number.value + "` effective the same day",
@@ -44,7 +53,7 @@ class Amender {
         return true;
       }
     }
-    made_.emplace(change.number.value, Made{amendment.effective.value, change.span, title});
+    made_.emplace(change.number.value, Made{whole_day(amendment.effective.value), change.span, title});
     return false;
   }
 
@@ -74,9 +83,6 @@ class Amender {
       return;
     }
     requirement.alternatives.front().limit = *change.limit;
-    if (change.cite.given()) {
-      requirement.cite = change.cite;
-    }
   }
 
   void apply(const Change& change, const syntax::Amendment& amendment) {
@@ -114,7 +120,13 @@ class Amender {
     } else {
       set_limit(change, requirement);
     }
-    requirement.amended_by.push_back(label(amendment));
+    if (change.cite.given()) {
+      requirement.cite = change.cite;
+    }
+    const auto& by = requirement.amended_by;
+    if (std::find(by.begin(), by.end(), label(amendment)) == by.end()) {
+      requirement.amended_by.push_back(label(amendment));
+    }
   }
 };
 
@@ -124,7 +136,7 @@ struct InForce {
 };
 
 bool fits(const syntax::Amendment& amendment, const syntax::Specification& specification,
-          diagnose::Diagnostics& diagnostics) {
+          diagnose::Diagnostics& diagnostics, diagnose::Diagnostics& mismatches) {
   if (amendment.broken || !amendment.specification.given() || !amendment.effective.given()) {
     if (!amendment.broken) {
       diagnostics.error(diagnose::Code::clause_missing, amendment.name.span,
@@ -136,13 +148,52 @@ bool fits(const syntax::Amendment& amendment, const syntax::Specification& speci
   const bool same = amendment.specification.value == specification.name.value &&
                     amendment.edition.value == specification.edition.value;
   if (!same) {
-    auto& report = diagnostics.error(
+    auto& report = mismatches.error(
         diagnose::Code::amendment_conflict, source::cover(amendment.specification.span, amendment.edition.span),
         "found an amendment to `" + amendment.specification.value + "` edition `" + amendment.edition.value + "`",
         "the specification is `" + specification.name.value + "` edition `" + specification.edition.value + "`");
     report.secondary.push_back({specification.name.span, "the specification"});
   }
   return same;
+}
+
+// The name of an item that belongs into a vocabulary or a specification.
+const syntax::Text* foreign_name(const syntax::Item& item) {
+  return std::visit(
+      [](const auto& tree) -> const syntax::Text* {
+        using Tree = std::decay_t<decltype(tree)>;
+        constexpr bool foreign = std::is_same_v<Tree, syntax::Measure> || std::is_same_v<Tree, syntax::Condition> ||
+                                 std::is_same_v<Tree, syntax::Basis> || std::is_same_v<Tree, syntax::Table> ||
+                                 std::is_same_v<Tree, syntax::Vocabulary> ||
+                                 std::is_same_v<Tree, syntax::Specification>;
+        if constexpr (foreign) {
+          return &tree.name;
+        } else {
+          return nullptr;
+        }
+      },
+      item);
+}
+
+// What stands in an amendment file and would have no effect.
+void stray_items(const syntax::RuleFile& file, diagnose::Diagnostics& diagnostics) {
+  for (const syntax::Item& item : file.items) {
+    if (const auto* requirement = std::get_if<syntax::Requirement>(&item)) {
+      diagnostics.error(
+          diagnose::Code::clause_conflict, requirement->number.span,
+          "found requirement `" + requirement->number.value + "` in an amendment, neither added nor replacing another",
+          "write `add requirement " + requirement->number.value + " ...` or `replace requirement " +
+              requirement->number.value + " ...`");
+    } else if (const auto* section = std::get_if<syntax::Section>(&item)) {
+      diagnostics.error(diagnose::Code::clause_conflict, section->number.span,
+                        "found section `" + section->number.value + "` in an amendment",
+                        "an amendment changes clauses; it has no sections of its own");
+    } else if (const syntax::Text* name = foreign_name(item)) {
+      diagnostics.error(diagnose::Code::clause_conflict, name->span,
+                        "found `" + name->value + "` declared in an amendment",
+                        "what is measured is declared in a vocabulary");
+    }
+  }
 }
 
 // Examples of the specification are about its own clauses; those of the amendments are about the amended ones.
@@ -166,7 +217,8 @@ void merge_items(syntax::RuleFile& file, const std::vector<InForce>& in_force) {
 
 }  // namespace
 
-void amend(Loaded& loaded, const std::string& on, diagnose::Diagnostics& diagnostics) {
+void amend(Loaded& loaded, const std::string& on, diagnose::Diagnostics& diagnostics,
+           diagnose::Diagnostics& mismatches) {
   if (loaded.files.empty() || loaded.amendments.empty()) {
     return;
   }
@@ -181,16 +233,17 @@ void amend(Loaded& loaded, const std::string& on, diagnose::Diagnostics& diagnos
   }
   std::vector<InForce> in_force;
   for (const syntax::RuleFile& amending : loaded.amendments) {
+    stray_items(amending, diagnostics);
     for (const syntax::Item& item : amending.items) {
       const auto* amendment = std::get_if<syntax::Amendment>(&item);
-      if (amendment != nullptr && fits(*amendment, *specification, diagnostics) &&
-          (on.empty() || amendment->effective.value <= on)) {
+      if (amendment != nullptr && fits(*amendment, *specification, diagnostics, mismatches) &&
+          (on.empty() || whole_day(amendment->effective.value) <= on)) {
         in_force.push_back({amendment, &amending});
       }
     }
   }
   std::stable_sort(in_force.begin(), in_force.end(), [](const InForce& left, const InForce& right) {
-    return left.amendment->effective.value < right.amendment->effective.value;
+    return whole_day(left.amendment->effective.value) < whole_day(right.amendment->effective.value);
   });
   Amender amender(file, diagnostics);
   for (const InForce& one : in_force) {

@@ -29,7 +29,9 @@ struct Request {
 /// Puts the amendments that are in force into the specification, in the order of their effective dates. `on`: the day
 /// ("2026-05-15"); empty: all are in force. Reported: an amendment to another specification or edition, a change to a
 /// clause that does not exist, an added clause that does, and two amendments of one day that change the same clause.
-void amend(Loaded& loaded, const std::string& on, diagnose::Diagnostics& diagnostics);
+/// What is about another specification goes into `mismatches`: it may be meant for another one of the review.
+void amend(Loaded& loaded, const std::string& on, diagnose::Diagnostics& diagnostics,
+           diagnose::Diagnostics& mismatches);
 
 /// Resolves and checks. Nothing if any error was reported (also before, while reading); all errors are reported.
 [[nodiscard]] std::optional<Rules> check(const source::SourceMap& sources, const std::vector<syntax::RuleFile>& files,

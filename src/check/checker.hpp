@@ -107,6 +107,7 @@ class Checker {
                                                const Span& where, ConditionId except);
   std::optional<ConditionValue> condition_value(const syntax::ConditionValue& tree);
   std::optional<Decimal> sieve(const syntax::Quantity& tree);
+  std::optional<Decimal> condition_tolerance(const syntax::Quantity& tree, const Condition& condition);
   bool condition_quantity(const syntax::ConditionValue& tree, const Condition& condition, ConditionValue& out);
   std::optional<Decimal> in_unit(const syntax::Quantity& tree, UnitId unit, bool difference, const std::string& what);
   std::vector<syntax::ConditionValue> without_terms(const std::vector<syntax::ConditionValue>& trees);
@@ -124,6 +125,7 @@ class Checker {
              const syntax::Requirement& requirement, Limit& out);
   bool tolerance_limit(const syntax::Quantity& tree, const Measure& measure, const syntax::Statistic& statistic,
                        const syntax::Requirement& requirement, Limit& out);
+  bool below_zero(const syntax::Quantity& tolerance);
   bool word_limit(const syntax::Limit& tree, const Measure& measure, Limit& out);
   bool limit_type(const syntax::Quantity& tree, const Measure& measure, const syntax::Statistic& statistic, Type& type);
   bool band(const std::optional<syntax::Quantity>& low, const std::optional<syntax::Quantity>& high,

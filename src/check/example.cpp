@@ -106,6 +106,12 @@ void Checker::given_result(const syntax::Given& tree, MeasureId measure_id, Exam
       result.values.push_back(*value);
     }
   }
+  for (const syntax::ConditionValue& condition : tree.conditions) {
+    if (condition.end != syntax::ConditionEnd::exactly || condition.within) {
+      error(diagnose::Code::limit_kind, condition.span, "found an end as the condition of a test",
+            "say at what it was made: `under " + condition.name.value + " ...`");
+    }
+  }
   for (const syntax::GivenReading& given : tree.readings) {
     const auto twice = std::find_if(tree.readings.begin(), tree.readings.end(), [&](const syntax::GivenReading& one) {
       return &one < &given && one.name.value == given.name.value;

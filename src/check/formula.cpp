@@ -137,7 +137,8 @@ std::optional<FormulaId> Checker::function(const syntax::CallExpr& node, const M
   }
   if (node.arguments.size() < at->least || node.arguments.size() > at->most) {
     error(diagnose::Code::limit_kind, span,
-          "found " + std::to_string(node.arguments.size()) + " arguments for `" + node.name.value + "`");
+          "found " + std::to_string(node.arguments.size()) + (node.arguments.size() == 1 ? " argument" : " arguments") +
+              " for `" + node.name.value + "`");
     return std::nullopt;
   }
   Formula out{at->kind, 0, {}, {}, {}, span};

@@ -10,7 +10,8 @@ bool Checker::sieve_tolerance(const syntax::GradingRow& row, const syntax::Asser
   if (!tolerance) {
     return true;
   }
-  out.written += " and within " + std::string(sources_.text(tolerance->span)) + " from the job mix";
+  out.written += out.low || out.high ? " and within "
+                                     : "within " + std::string(sources_.text(tolerance->span)) + " from the job mix";
   return tolerance_limit(*tolerance, measure, tree.statistic, requirement, out);
 }
 
@@ -55,6 +56,7 @@ void Checker::grading_assertions(const syntax::Assertion& tree, const syntax::Re
   out.grading = grading.title.value;
   out.ends = ends_fraction(grading);
   bool limited = grading.broken;
+  bool any_tolerance = grading.broken;
   std::vector<std::pair<Decimal, Span>> seen;
   for (const syntax::GradingRow& row : grading.rows) {
     const auto opening = sieve(row.sieve);
@@ -70,8 +72,11 @@ void Checker::grading_assertions(const syntax::Assertion& tree, const syntax::Re
       }
       seen.emplace_back(*opening, row.sieve.span);
     }
-    limited = limited || row.low;
-    if (!opening || !row.low) {
+    const auto& tolerance = tree.limit.tolerance == syntax::ToleranceKind::stockpile ? row.stockpile : row.job_mix;
+    const bool tolerated = tree.limit.tolerance != syntax::ToleranceKind::none && tolerance;
+    limited = limited || row.low || tolerated;
+    any_tolerance = any_tolerance || tolerated;
+    if (!opening || (!row.low && !tolerated)) {
       continue;  // "no limit" demands nothing
     }
     Assertion one{measure_id, others, tree.statistic, {}, staged(measure), row.span};
@@ -83,12 +88,24 @@ void Checker::grading_assertions(const syntax::Assertion& tree, const syntax::Re
     at.span = row.sieve.span;
     one.conditions.push_back(std::move(at));
     one.limit.span = row.span;
-    const bool banded = band(row.low, row.high, measure, tree.statistic, requirement, one.limit);
+    const bool banded = !row.low || band(row.low, row.high, measure, tree.statistic, requirement, one.limit);
     const bool toleranced = tree.limit.tolerance == syntax::ToleranceKind::none ||
                             sieve_tolerance(row, tree, measure, requirement, one.limit);
     if (banded && toleranced) {
       out.assertions.push_back(std::move(one));
     }
+  }
+  if (tree.limit.tolerance != syntax::ToleranceKind::none && !any_tolerance) {
+    const std::string kind = tree.limit.tolerance == syntax::ToleranceKind::stockpile ? "stockpile" : "job mix";
+    error(diagnose::Code::clause_missing, tree.limit.span,
+          "found grading `" + grading.name.value + "` without any " + kind + " tolerance",
+          "add `" + kind + " within ...` to its rows, or leave the tolerance out");
+  }
+  if (out.ends) {
+    // Consecutive sieves are neighbours in size, however the rows are written.
+    std::stable_sort(out.assertions.begin(), out.assertions.end(), [](const Assertion& left, const Assertion& right) {
+      return left.conditions.back().value > right.conditions.back().value;
+    });
   }
   if (!limited) {
     error(diagnose::Code::clause_missing, tree.span, "found a grading that limits no sieve", "give it a band");

@@ -2,6 +2,14 @@
 
 namespace plumbrule::check {
 
+bool Checker::below_zero(const syntax::Quantity& tolerance) {
+  const bool below = tolerance.number < Decimal{0};
+  if (below) {
+    error(diagnose::Code::limit_order, tolerance.span, "found a tolerance below zero", "nothing would be within it");
+  }
+  return below;
+}
+
 // A limit that is the name of a term is replaced by what it means.
 syntax::Limit Checker::without_terms(const syntax::Limit& tree) {
   if (tree.kind != syntax::LimitKind::words || tree.words.size() != 1) {
@@ -162,7 +170,7 @@ bool Checker::band(const std::optional<syntax::Quantity>& low, const std::option
     if (measure.type.is_word()) {
       error(diagnose::Code::limit_kind, tree->span,
             "found a number as the limit of measure `" + measure.name + "`, which is " + type_text(measure.type),
-            "write `shall be one of` and the words");
+            measure.type.text ? "write `shall be stated`" : "write `shall be one of` and the words");
       return false;
     }
     if (!limit_type(*tree, measure, statistic, type)) {
@@ -209,7 +217,7 @@ bool Checker::tolerance_limit(const syntax::Quantity& tree, const Measure& measu
     return false;
   }
   const auto rule = rounding(tree, type.unit, measure, requirement);
-  if (!rule) {
+  if (!rule || below_zero(tree)) {
     return false;
   }
   if ((out.low || out.high) && out.unit != type.unit) {

@@ -71,8 +71,16 @@ class Linter {
     }
   }
 
+  static const Test* last_of(const Requirement& requirement, CategoryId category) {
+    const Test* out = nullptr;
+    for (const Test& test : requirement.where) {
+      out = test.category == category ? &test : out;
+    }
+    return out;
+  }
+
   void reachable(const Requirement& requirement, const Test& test) {
-    if (test.words == 0) {
+    if (words_of(requirement, test.category) == 0 && &test == last_of(requirement, test.category)) {
       remark(&requirement, Code::lint_unreachable, test.span, "found a `where` that leaves no class at all",
              "name the classes that the requirement is for");
     }

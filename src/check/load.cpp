@@ -96,7 +96,10 @@ const Item* first_of(const syntax::RuleFile& file) {
 std::optional<syntax::RuleFile> base_of(source::SourceMap& sources, const syntax::RuleFile& amendment,
                                         const std::vector<fs::path>& where, diagnose::Diagnostics& diagnostics) {
   const syntax::Text& name = first_of<syntax::Amendment>(amendment)->specification;
-  const std::string found = name.given() ? locate(name.value, where) : "";
+  if (!name.given()) {
+    return std::nullopt;  // reported by the reader, or by amend()
+  }
+  const std::string found = locate(name.value, where);
   if (found.empty()) {
     diagnostics.error(diagnose::Code::library_missing, name.span,
                       "found no file `" + name.value + ".plumb` for the specification that is amended",

@@ -21,6 +21,10 @@ void Checker::resolve(const syntax::Specification& tree) {
   rules_.specification->provenance = provenance(tree.provenance);
   comparing_ = tree.comparing;
   staged_ = tree.staged;
+  if (staged_ && staged_->given && !(staged_->given->number > Decimal{0})) {
+    error(diagnose::Code::rounding_place, staged_->given->span, "found a rounding place that is not above zero",
+          "such as `0.1 kg-cm`");
+  }
   if (tree.validity) {
     validity_ = {tree.validity->count, tree.validity->days};
   }
@@ -91,6 +95,18 @@ std::optional<Decimal> Checker::in_unit(const syntax::Quantity& tree, UnitId uni
   return quantity::convert(tree.number, rules_.units.at(type.unit), rules_.units.at(wanted));
 }
 
+std::optional<Decimal> Checker::condition_tolerance(const syntax::Quantity& tree, const Condition& condition) {
+  if (condition.scale != Scale::unit) {
+    error(diagnose::Code::limit_kind, tree.span, "found a tolerance for a condition that is not measured",
+          "only a condition `in` a unit has a tolerance");
+    return std::nullopt;
+  }
+  if (below_zero(tree)) {
+    return std::nullopt;
+  }
+  return in_unit(tree, condition.unit, true, "the tolerance of condition `" + condition.name + "`");
+}
+
 bool Checker::condition_quantity(const syntax::ConditionValue& tree, const Condition& condition, ConditionValue& out) {
   const auto& amount = std::get<syntax::Quantity>(tree.value);
   const std::string what = "the value of condition `" + condition.name + "`";
@@ -102,8 +118,7 @@ bool Checker::condition_quantity(const syntax::ConditionValue& tree, const Condi
   }
   out.within = condition.within;
   if (value && tree.within) {
-    const auto within =
-        in_unit(*tree.within, condition.unit, true, "the tolerance of condition `" + condition.name + "`");
+    const auto within = condition_tolerance(*tree.within, condition);
     value = within ? value : std::nullopt;
     out.within = within.value_or(Decimal{});
   }
@@ -133,6 +148,10 @@ std::optional<ConditionValue> Checker::condition_value(const syntax::ConditionVa
           word != nullptr ? "found a word as the value of condition `" + condition.name + "`"
                           : "found a number as the value of condition `" + condition.name + "`",
           condition.scale == Scale::category ? "use a word of its category" : "give a number with its unit");
+    return std::nullopt;
+  }
+  if (word != nullptr && tree.within) {
+    condition_tolerance(*tree.within, condition);
     return std::nullopt;
   }
   if (word == nullptr) {
@@ -215,6 +234,11 @@ void Checker::resolve(const syntax::Requirement& tree) {
                                       "give each requirement a number of its own");
     report.secondary.push_back({rules_.requirements.at(at->second).span, "the first one"});
   }
+  if (tree.comparing && tree.comparing->measure.given()) {
+    error(diagnose::Code::clause_conflict, tree.comparing->measure.span,
+          "found a measure in the `compare` clause of a requirement",
+          "a requirement compares its own; leave the name out");
+  }
   Requirement out;
   requirement_head(tree, out);
   for (const syntax::Test& test : tree.where) {
@@ -269,8 +293,9 @@ std::vector<Accepted> Checker::accepted(const std::vector<syntax::Accepted>& tre
   std::vector<Accepted> out;
   for (const syntax::Accepted& tree : trees) {
     const bool known =
-        std::any_of(diagnose::code_texts.begin(), diagnose::code_texts.end(),
-                    [&](std::string_view text) { return text == tree.code.value && text.starts_with("lint."); });
+        std::any_of(diagnose::code_texts.begin(), diagnose::code_texts.end(), [&](std::string_view text) {
+          return text == tree.code.value && text.starts_with("lint.") && text != "lint.accept";
+        });
     if (!known) {
       error(diagnose::Code::lint_accept, tree.code.span,
             "found `" + tree.code.value + "`, no remark that can be accepted",

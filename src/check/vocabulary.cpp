@@ -109,12 +109,8 @@ void Checker::resolve(const syntax::Condition& tree) {
   } else {
     out.broken = true;
   }
-  if (tree.within && out.scale != Scale::unit) {
-    error(diagnose::Code::limit_kind, tree.within->span, "found a tolerance for a condition that is not measured",
-          "only a condition `in` a unit has a tolerance");
-  } else if (tree.within) {
-    out.within =
-        in_unit(*tree.within, out.unit, true, "the tolerance of condition `" + out.name + "`").value_or(Decimal{});
+  if (tree.within && !out.broken) {
+    out.within = condition_tolerance(*tree.within, out).value_or(Decimal{});
   }
 }
 
@@ -160,7 +156,12 @@ void Checker::resolve(const syntax::Table& tree) {
 }
 
 void Checker::measure_type(const syntax::Measure& tree, Measure& measure) {
-  if (tree.unit && tree.category.given()) {
+  if (tree.text && (tree.unit || tree.category.given())) {
+    error(diagnose::Code::clause_conflict, tree.unit ? tree.unit->span : tree.category.span,
+          "found both " + std::string(tree.unit ? "a unit" : "a category") + " and a text in measure `" + measure.name +
+              "`",
+          "a measure is either a quantity (`in`) or a text (`as text`)");
+  } else if (tree.unit && tree.category.given()) {
     error(diagnose::Code::clause_conflict, tree.category.span,
           "found both a unit and a category in measure `" + measure.name + "`",
           "a measure is either a quantity (`in`) or a word (`among`)");

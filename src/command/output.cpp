@@ -2,6 +2,7 @@
 
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <cstdio>
 #include <cstdlib>
@@ -56,9 +57,15 @@ bool colour_errors() { return colour(STDERR_FILENO); }
 
 void print_diagnostics(const diagnose::Diagnostics& diagnostics, const source::SourceMap& sources) {
   const bool wanted = colour_errors();
-  for (const diagnose::Diagnostic& one : diagnostics.all()) {
+  constexpr std::size_t most = 2000;
+  const auto& all = diagnostics.all();
+  for (std::size_t at = 0; at < std::min(all.size(), most); ++at) {
+    const diagnose::Diagnostic& one = all[at];
     const std::string text = diagnose::render_text(one, sources, wanted);
     std::fwrite(text.data(), 1, text.size(), stderr);
+  }
+  if (all.size() > most) {
+    std::fprintf(stderr, "and %zu more\n", all.size() - most);
   }
 }
 

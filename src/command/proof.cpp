@@ -66,9 +66,9 @@ void prove_measure(const RuleSet& set, const Example& example, const evidence::E
     return;
   }
   if (value.outcome != Verdict::complies) {
-    diagnostics.error(diagnose::Code::example_value, example.span,
-                      "found no value (" + std::string(explain::reason_code(value.reason)) + "), expected " +
-                          example.value->value.text());
+    diagnostics.error(
+        diagnose::Code::example_value, example.span,
+        "found no value, because " + explain::reason_text(value.reason) + "; expected " + example.value->value.text());
     return;
   }
   const quantity::Decimal converted = quantity::convert(value.amount.value, evidence.units.at(value.amount.unit),
@@ -160,11 +160,13 @@ Exit proof(const ProofOptions& options) {
       text += diagnose::printable(path) + ": not usable\n";
       continue;
     }
+    diagnostics.append(set->mismatches);
     diagnose::Diagnostics wrong;
     diagnose::Diagnostics remarks;
     Coverage coverage(*set);
     prove_examples(sources, *set, coverage, wrong);
     check::lint(set->rules, remarks);
+    remarks.sort_by_place();
     text += summary(*set, coverage, wrong.all().size(), remarks.all().size(), options.remarks);
     diagnostics.append(wrong);
     if (options.remarks || options.format != Format::text) {

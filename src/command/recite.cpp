@@ -36,6 +36,9 @@ Exit recite(const ReciteOptions& options) {
     diagnostics.error(diagnose::Code::clause_missing, {set->rules.file, 0, 0},
                       "found no specification in `" + options.path + "`", "only a specification has a table of limits");
   }
+  if (set) {
+    diagnostics.append(set->mismatches);
+  }
   print_diagnostics(diagnostics, sources);
   if (diagnostics.has_errors()) {
     return Exit::rules_broken;

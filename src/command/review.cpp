@@ -1,6 +1,8 @@
 #include "command/review.hpp"
 
 #include <algorithm>
+#include <set>
+#include <tuple>
 
 #include "command/log.hpp"
 #include "command/rule_set.hpp"
@@ -17,7 +19,7 @@ void keep_in_force(std::vector<RuleSet>& sets, const std::string& on, diagnose::
   std::vector<RuleSet> out;
   for (RuleSet& set : sets) {
     const check::Specification& own = *set.rules.specification;
-    if (own.effective > on) {
+    if (!own.effective.empty() && own.effective > on) {
       continue;
     }
     const auto same = std::find_if(out.begin(), out.end(),
@@ -35,6 +37,20 @@ void keep_in_force(std::vector<RuleSet>& sets, const std::string& on, diagnose::
   sets = std::move(out);
 }
 
+// An amendment may be about one of several specifications; one that is about none of them is an error.
+void report_mismatches(const std::vector<RuleSet>& sets, diagnose::Diagnostics& diagnostics) {
+  for (const diagnose::Diagnostic& one : sets.front().mismatches.all()) {
+    const bool everywhere = std::all_of(sets.begin(), sets.end(), [&](const RuleSet& set) {
+      const auto& all = set.mismatches.all();
+      return std::any_of(all.begin(), all.end(),
+                         [&](const diagnose::Diagnostic& other) { return other.message == one.message; });
+    });
+    if (everywhere) {
+      diagnostics.add(one);
+    }
+  }
+}
+
 std::optional<std::vector<RuleSet>> prepare_all(source::SourceMap& sources, const ReviewOptions& options) {
   std::vector<RuleSet> out;
   diagnose::Diagnostics diagnostics;
@@ -47,6 +63,9 @@ std::optional<std::vector<RuleSet>> prepare_all(source::SourceMap& sources, cons
     } else if (set) {
       out.push_back(std::move(*set));
     }
+  }
+  if (!out.empty()) {
+    report_mismatches(out, diagnostics);
   }
   if (!options.on.empty() && !diagnostics.has_errors()) {
     keep_in_force(out, options.on, diagnostics);
@@ -87,17 +106,25 @@ evidence::KnownNames names_of(const std::vector<RuleSet>& sets) {
 }
 
 // The same error is met once for each specification; it is reported once.
-void merge(diagnose::Diagnostics& into, const diagnose::Diagnostics& from) {
-  for (const diagnose::Diagnostic& one : from.all()) {
-    const auto& all = into.all();
-    const bool known = std::any_of(all.begin(), all.end(), [&](const diagnose::Diagnostic& other) {
-      return other.code == one.code && other.primary.span == one.primary.span;
-    });
-    if (!known) {
-      into.add(one);
+class Merged {
+ public:
+  void add(const diagnose::Diagnostics& from) {
+    for (const diagnose::Diagnostic& one : from.all()) {
+      const source::Span& span = one.primary.span;
+      if (seen_.emplace(one.code, span.file, span.begin, span.end).second) {
+        all_.add(one);
+      }
     }
   }
-}
+  diagnose::Diagnostics take() {
+    all_.sort_by_place();
+    return std::move(all_);
+  }
+
+ private:
+  diagnose::Diagnostics all_;
+  std::set<std::tuple<diagnose::Code, source::FileId, std::uint32_t, std::uint32_t>> seen_;
+};
 
 report::SpecificationReport head(const RuleSet& set) {
   const check::Specification& specification = *set.rules.specification;
@@ -127,13 +154,15 @@ struct Reviewed {
 Reviewed run(const source::SourceMap& sources, const evidence::Node& document, const std::vector<RuleSet>& sets,
              const std::optional<std::int32_t>& on) {
   Reviewed out;
+  Merged merged;
   const evidence::KnownNames names = names_of(sets);
   for (const RuleSet& set : sets) {
     diagnose::Diagnostics problems;
     auto evidence = evidence::bind(document, set.rules, names, problems);
-    merge(out.problems, problems);
+    merged.add(problems);
     if (!evidence) {
       out.usable = false;
+      out.problems = merged.take();
       return out;
     }
     if (on) {
@@ -153,7 +182,7 @@ Reviewed run(const source::SourceMap& sources, const evidence::Node& document, c
     }
     out.report.specifications.push_back(std::move(part));
   }
-  out.problems.sort_by_place();
+  out.problems = merged.take();
   for (const diagnose::Diagnostic& one : out.problems.all()) {
     if (one.severity != diagnose::Severity::error) {
       continue;

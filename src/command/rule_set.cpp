@@ -13,7 +13,8 @@ std::optional<RuleSet> prepare(source::SourceMap& sources, const check::Request&
                                diagnose::Diagnostics& diagnostics) {
   diagnose::Diagnostics own;
   check::Loaded loaded = check::load(sources, request, own);
-  check::amend(loaded, on, own);
+  diagnose::Diagnostics mismatches;
+  check::amend(loaded, on, own, mismatches);
   auto rules = check::check(sources, loaded.files, own);
   own.sort_by_place();
   diagnostics.append(own);
@@ -21,7 +22,7 @@ std::optional<RuleSet> prepare(source::SourceMap& sources, const check::Request&
     return std::nullopt;
   }
   plan::Plan plan = plan::compile(*rules);
-  return RuleSet{request.path, std::move(*rules), std::move(plan)};
+  return RuleSet{request.path, std::move(*rules), std::move(plan), std::move(mismatches)};
 }
 
 }  // namespace plumbrule::command

@@ -70,7 +70,6 @@ enum class Code : std::uint8_t {
   submittal_unit,
   submittal_basis,
   submittal_word,
-  submittal_refused,
   count_,
 };
 
@@ -125,7 +124,6 @@ inline constexpr std::array<std::string_view, static_cast<std::size_t>(Code::cou
     "submittal.unit",
     "submittal.basis",
     "submittal.word",
-    "submittal.refused",
 };
 
 [[nodiscard]] constexpr std::string_view text(Code code) { return code_texts.at(static_cast<std::size_t>(code)); }

@@ -49,7 +49,9 @@ Excerpt excerpt(const source::SourceMap& sources, const source::Span& span, cons
   const std::string_view whole = sources.text(span.file);
   const auto begin = static_cast<std::size_t>(whole.data() + span.begin - line.data());
   const std::size_t end = std::min<std::size_t>(begin + (span.end - span.begin), line.size());
-  const std::size_t from = begin > widest_excerpt / 2 ? character_start(line, begin - widest_excerpt / 2) : 0;
+  const std::size_t from = line.size() > widest_excerpt && begin > widest_excerpt / 2
+                               ? character_start(line, begin - widest_excerpt / 2)
+                               : 0;
   const std::size_t to = character_start(line, std::min(line.size(), from + widest_excerpt));
   const std::size_t first = std::min(begin, to);
   const std::size_t last = std::clamp(end, first, to);

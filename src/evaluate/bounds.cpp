@@ -231,29 +231,33 @@ Verdict compare_low(const Amount& value, const quantity::Threshold& threshold) {
   return compare_high(negated(value), {-threshold.value, threshold.inclusive});
 }
 
-bool certainly(const Amount& left, syntax::Comparison comparison, const Amount& right) {
-  if (right.bound != Bound::exact) {
-    if (left.bound != Bound::exact) {
-      return false;
-    }
-    const auto turned = comparison == syntax::Comparison::less               ? syntax::Comparison::greater
-                        : comparison == syntax::Comparison::less_or_equal    ? syntax::Comparison::greater_or_equal
-                        : comparison == syntax::Comparison::greater          ? syntax::Comparison::less
-                        : comparison == syntax::Comparison::greater_or_equal ? syntax::Comparison::less_or_equal
-                                                                             : comparison;
-    return certainly(right, turned, left);
+namespace {
+
+// Whether the left is above the right for all true values; `or_equal`: at least as large.
+bool certainly_above(const Amount& left, const Amount& right, bool or_equal) {
+  const bool low = left.bound == Bound::exact || lower(left.bound);
+  const bool high = right.bound == Bound::exact || upper(right.bound);
+  if (!low || !high) {
+    return false;
   }
+  const bool apart = strict(left.bound) || strict(right.bound);
+  return left.value > right.value || (left.value == right.value && (or_equal || apart));
+}
+
+}  // namespace
+
+bool certainly(const Amount& left, syntax::Comparison comparison, const Amount& right) {
   switch (comparison) {
     case syntax::Comparison::less:
-      return compare_high(left, {right.value, false}) == Verdict::complies;
+      return certainly_above(right, left, false);
     case syntax::Comparison::less_or_equal:
-      return compare_high(left, {right.value, true}) == Verdict::complies;
+      return certainly_above(right, left, true);
     case syntax::Comparison::greater:
-      return compare_low(left, {right.value, false}) == Verdict::complies;
+      return certainly_above(left, right, false);
     case syntax::Comparison::greater_or_equal:
-      return compare_low(left, {right.value, true}) == Verdict::complies;
+      return certainly_above(left, right, true);
     default:
-      return left.bound == Bound::exact && left.value == right.value;
+      return left.bound == Bound::exact && right.bound == Bound::exact && left.value == right.value;
   }
 }
 

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <map>
 
 #include "evaluate/evaluator.hpp"
 
@@ -11,6 +12,8 @@ Amount Evaluator::convert(const plan::Check& check, const Measured& value) {
     out.value = quantity::convert(out.value, evidence_.units.at(out.unit), evidence_.units.at(unit));
     out.value = quantity::round_to(out.value, *check.staged.place, check.staged.ties);
     out.unit = unit;
+    // "above 20.4" rounds to 20 or more: the end may be met.
+    out.bound = out.bound == Bound::above ? Bound::at_least : out.bound == Bound::below ? Bound::at_most : out.bound;
     measuring_.step(StepKind::rounded).amount = out;
   }
   if (out.unit != check.value_unit) {
@@ -68,7 +71,7 @@ Judged Evaluator::compare(const plan::Check& check, std::uint32_t index, const E
     }
   }
   if (!compared_.empty()) {
-    compared_.back().push_back(value.low);
+    compared_.back().emplace_back(sample_, value.low);
   }
   Step& noted = measuring_.step(StepKind::compared, index);
   noted.amount = check.has_high && !check.has_low ? value.high : value.low;  // the end that the limit is about
@@ -107,8 +110,10 @@ Judged Evaluator::each(const plan::Check& check, std::uint32_t index) {
 // The statistic of values_, in the unit of the limit.
 Ends Evaluator::statistic(const plan::Check& check) {
   Ends value = combine(check.statistic, values_);
-  value.low.unit = check.unit;
-  value.high.unit = check.unit;
+  const bool spread =
+      check.statistic == syntax::StatisticKind::range || check.statistic == syntax::StatisticKind::standard_deviation;
+  value.low.unit = spread ? check.unit : check.value_unit;
+  value.high.unit = value.low.unit;
   if (values_.size() > 1) {
     Step& noted = measuring_.step(StepKind::combined, static_cast<std::uint32_t>(check.statistic));
     noted.amount = value.low;
@@ -228,21 +233,55 @@ Judged Evaluator::over_results(const plan::Check& check, std::uint32_t index, st
     }
     measuring_.step(StepKind::result, at).span = one.span;
     const Measured value = result_value(check, one);
-    missing = missing == Reason::none ? value.reason : missing;
+    if (!value.good()) {
+      missing = missing == Reason::none ? value.reason : missing;
+      continue;
+    }
     values_.push_back(value.amount);
-    places_.push_back(one.span);
+    places_.push_back(value.span.known() ? value.span : one.span);
   }
+  Judged open;
   if (missing != Reason::none) {
-    return {Verdict::not_shown, missing};
+    open = {Verdict::not_shown, missing};
+  } else if (values_.size() < check.specimens) {
+    open = {Verdict::not_shown, Reason::too_few_specimens};
   }
-  if (values_.size() < check.specimens) {
-    return {Verdict::not_shown, Reason::too_few_specimens};
+  if (check.statistic == syntax::StatisticKind::each) {
+    Judged out = each(check, index);
+    also(out, open);
+    return out;
   }
-  return check.statistic == syntax::StatisticKind::each ? each(check, index)
-                                                        : compare(check, index, statistic(check), {});
+  return open.verdict == Verdict::complies ? compare(check, index, statistic(check), places_.front()) : open;
+}
+
+// Words are judged one by one; only their number is a matter of results.
+Judged Evaluator::words_over_results(const plan::Check& check, std::uint32_t index) {
+  Judged out;
+  std::map<std::uint32_t, std::size_t> lots;
+  const bool by_lot = check.over == syntax::Over::results_of_lot;
+  plan::Check single = check;
+  single.specimens = 1;
+  for (const std::uint32_t at : matched_) {
+    const Result& one = evidence_.results[at];
+    measuring_.step(StepKind::result, at).span = one.span;
+    also(out, words(single, index, one));
+    if (by_lot && one.lot == 0) {
+      also(out, {Verdict::not_shown, Reason::lot_not_stated});
+    }
+    ++lots[by_lot ? one.lot : 0];
+  }
+  for (const auto& [lot, count] : lots) {
+    if (count < check.specimens) {
+      also(out, {Verdict::not_shown, Reason::too_few_specimens});
+    }
+  }
+  return out;
 }
 
 Judged Evaluator::over_results(const plan::Check& check, std::uint32_t index) {
+  if (check.words != 0) {
+    return words_over_results(check, index);
+  }
   if (check.over == syntax::Over::results) {
     return over_results(check, index, check::none);
   }
@@ -251,7 +290,7 @@ Judged Evaluator::over_results(const plan::Check& check, std::uint32_t index) {
   for (const std::uint32_t at : matched_) {
     const std::uint32_t lot = evidence_.results[at].lot;
     if (lot == 0) {
-      also(out, {Verdict::not_shown, Reason::condition_not_stated});
+      also(out, {Verdict::not_shown, Reason::lot_not_stated});
     } else if (std::find(lots.begin(), lots.end(), lot) == lots.end()) {
       lots.push_back(lot);
       also(out, over_results(check, index, lot));

@@ -6,8 +6,12 @@
 
 namespace plumbrule::evaluate {
 
+// The values that the job mix declares are a sample of their own.
+static constexpr std::uint32_t declared_sample = check::none - 1;
+
 // Every result for the measure and conditions must comply: a favourable one cannot hide another.
 Judged Evaluator::matched(const plan::Check& check, std::uint32_t index) {
+  sample_ = check::none;
   if (check.over != syntax::Over::specimens) {
     return over_results(check, index);
   }
@@ -16,6 +20,7 @@ Judged Evaluator::matched(const plan::Check& check, std::uint32_t index) {
   for (const std::uint32_t at : all) {
     const Result& candidate = evidence_.results[at];
     measuring_.step(StepKind::result, at).span = candidate.span;
+    sample_ = candidate.declared ? declared_sample : candidate.series;
     const Judged one = result(check, index, candidate);
     also(out, one);
     Step& noted = measuring_.step(StepKind::result_verdict, at);
@@ -90,8 +95,11 @@ Judged Evaluator::consecutive(const plan::Group& group) {
   for (std::uint32_t at = group.checks.begin; at + 1 < group.checks.end; ++at) {
     const auto& first = compared_[at - group.checks.begin];
     const auto& second = compared_[at + 1 - group.checks.begin];
-    for (std::size_t sample = 0; sample < std::min(first.size(), second.size()); ++sample) {
-      if (end_of(at, first[sample]) * end_of(at + 1, second[sample]) == -1) {
+    for (const auto& [sample, value] : first) {
+      const bool jumps = std::any_of(second.begin(), second.end(), [&, of = sample, amount = value](const auto& other) {
+        return other.first == of && end_of(at, amount) * end_of(at + 1, other.second) == -1;
+      });
+      if (jumps) {
         out = {Verdict::fails, Reason::end_to_end};
         Step& noted = measuring_.step(StepKind::end_to_end, at);
         noted.outcome = out.verdict;

@@ -25,6 +25,7 @@ enum class Reason : std::uint8_t {
   other_conditions,      // results, but under other conditions
   condition_not_stated,  // results that do not say a condition
   other_design,          // results, but not at the job mix
+  lot_not_stated,        // the result does not say its lot
   too_old,               // results, but older than the clause allows
   date_not_stated,       // the date of a test, or of the review, is not stated
   no_target,             // the job mix does not state the value that the tolerance is from

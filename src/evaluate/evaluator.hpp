@@ -38,10 +38,12 @@ class Evaluator {
   Measuring measuring_;
   Review& review_;
   std::vector<Amount> values_;
-  std::vector<Span> places_;                   // of the values
-  check::Validity validity_;                   // of the requirement that is judged
-  std::vector<std::uint32_t> matched_;         // results that the check is about
-  std::vector<std::vector<Amount>> compared_;  // of the group, check by check: for the rule on consecutive sieves
+  std::vector<Span> places_;            // of the values
+  check::Validity validity_;            // of the requirement that is judged
+  std::vector<std::uint32_t> matched_;  // results that the check is about
+  // Of the group, check by check, with the sample that each is of: for the rule on consecutive sieves.
+  std::vector<std::vector<std::pair<std::uint32_t, Amount>>> compared_;
+  std::uint32_t sample_ = check::none;
 
   Judged applies(plan::Range tests, StepKind kind);
   Judged demands(plan::Range groups);
@@ -50,6 +52,7 @@ class Evaluator {
   Judged check(std::uint32_t index);
   Judged matched(const plan::Check& check, std::uint32_t index);
   Judged over_results(const plan::Check& check, std::uint32_t index);
+  Judged words_over_results(const plan::Check& check, std::uint32_t index);
   Judged over_results(const plan::Check& check, std::uint32_t index, std::uint32_t lot);
   Measured result_value(const plan::Check& check, const Result& result);
   Judged result(const plan::Check& check, std::uint32_t index, const Result& result);

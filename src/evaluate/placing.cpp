@@ -79,8 +79,9 @@ Reason Evaluator::age(const Result& result) const {
 
 // Why the result is not one that the check is about; Reason::none: it is.
 Reason Evaluator::mismatch(const plan::Check& check, const Result& result) const {
-  if (check.has_tolerance && result.declared) {
-    return Reason::no_result;  // the job mix is not judged by its own tolerance
+  if (result.declared && (check.has_tolerance || check.over != syntax::Over::specimens)) {
+    return Reason::no_result;  // what the job mix declares is no test: not judged by its tolerance, nor counted among
+                               // results
   }
   Reason out = conditions(check, result.conditions);
   if (out == Reason::other_conditions) {

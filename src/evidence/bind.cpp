@@ -87,6 +87,16 @@ void Binder::declared_row(const Entry& entry, check::MeasureId measure) {
   key.text = entry.key;
   key.span = entry.key_span;
   const ConditionStated at = condition(key, conditions.front());
+  for (const Target& other : out_.targets) {
+    const bool same = other.measure == measure && other.conditions.size() == 1 && at.value.usable() &&
+                      other.conditions.front().value.word == at.value.word &&
+                      other.conditions.front().value.amount.value == at.value.amount.value;
+    if (same) {
+      error(diagnose::Code::submittal_duplicate_key, entry.key_span,
+            "found " + diagnose::quoted(entry.key) + " a second time", "keep one of them")
+          .secondary.push_back({other.value.span, "the first one"});
+    }
+  }
   add_declared(measure, {at}, value(entry.value, rules_.measures[measure].type, "`" + entry.key + "`"));
 }
 

@@ -154,7 +154,11 @@ void Binder::common(const Node& node, Result& out) {
     design(*at, out);
   }
   out.tested = date(node.find("tested"));
-  if (const Node* lot = node.find("lot")) {
+  const Node* lot = node.find("lot");
+  if (lot != nullptr && (lot->kind != Node::Kind::scalar || lot->text.find_first_not_of(' ') == std::string::npos)) {
+    error(diagnose::Code::submittal_value, lot->span, "found no name for the lot",
+          "give the number or name of the lot");
+  } else if (lot != nullptr) {
     const auto known = std::find(lots_.begin(), lots_.end(), lot->text);
     out.lot = static_cast<std::uint32_t>(known - lots_.begin()) + 1;
     if (known == lots_.end()) {

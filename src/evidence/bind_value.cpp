@@ -157,6 +157,11 @@ Value Binder::value(const Node& node, const check::Type& type, const std::string
     return unusable(node.span);
   }
   if (type.text) {
+    if (node.text.find_first_not_of(" \t\r\n") == std::string::npos) {
+      error(diagnose::Code::submittal_value, node.span, "found an empty text for " + what,
+            "fill it in, or leave the whole line out");
+      return unusable(node.span);
+    }
     return {Value::Kind::word, {}, 0, node.span};
   }
   return type.is_word() ? word(node, type.category, what) : quantity(node, type, what);

@@ -12,7 +12,7 @@ struct ReasonWords {
 };
 
 // In the order of evaluate::Reason.
-constexpr std::array<ReasonWords, 22> reasons{{
+constexpr std::array<ReasonWords, 23> reasons{{
     {"none", ""},
     {"class_not_stated", "the submittal does not state the class that decides whether this clause applies"},
     {"class_excluded", "the class of the mix excludes this clause"},
@@ -21,6 +21,7 @@ constexpr std::array<ReasonWords, 22> reasons{{
     {"other_conditions", "there are results for this test, but under other conditions"},
     {"condition_not_stated", "there is a result for this test that does not say its conditions"},
     {"other_design", "there are results for this test, but not at the job mix"},
+    {"lot_not_stated", "there is a result for this test that does not say its lot"},
     {"too_old", "there are results for this test, but older than the clause allows"},
     {"date_not_stated", "the date of the test, or of the submittal, is not stated"},
     {"no_target", "the job mix does not state the value that the tolerance is from"},
@@ -69,6 +70,8 @@ std::string submit_text(const Context& context, const check::Assertion& assertio
       return "submit the value of each specimen: " + what + count;
     case Reason::too_old:
       return "repeat the test: " + what + method + count;
+    case Reason::lot_not_stated:
+      return "state `lot` of the result: " + what;
     case Reason::date_not_stated:
       return "state `date` of the submittal and `tested` of the result: " + what;
     case Reason::no_target:

@@ -1,5 +1,6 @@
 #include "explain/wording.hpp"
 
+#include <algorithm>
 #include <array>
 
 namespace plumbrule::explain {
@@ -152,10 +153,12 @@ static std::string tests_text(const check::Rules& rules, const std::vector<check
 static std::string demand(const check::Rules& rules, const check::Alternative& alternative) {
   if (!alternative.grading.empty() && !alternative.assertions.empty()) {
     const check::Assertion& first = alternative.assertions.front();
+    const bool tolerated = std::any_of(alternative.assertions.begin(), alternative.assertions.end(),
+                                       [](const check::Assertion& one) { return one.limit.tolerance.has_value(); });
     const std::string how = statistic(first.statistic);
     return rules.measures[first.measure].title + (how.empty() ? "" : ", " + how + ",") +
            " shall conform to the grading " + alternative.grading +
-           (first.limit.tolerance ? " and stay within its tolerance of the job mix" : "");
+           (tolerated ? " and stay within its tolerance of the job mix" : "");
   }
   std::string out;
   for (const check::Assertion& assertion : alternative.assertions) {
@@ -236,7 +239,7 @@ Against against(const check::End& end, bool high, const Decimal& value) {
   return {rounded, high ? end.value - rounded : rounded - end.value};
 }
 
-std::string margin_text(const Against& nearest, const check::End& end, const std::string& unit) {
+std::string margin_text(const Against& nearest, const check::End& end, const std::string& unit, bool relative) {
   const bool outside = nearest.margin < Decimal{0};
   const Decimal size = outside ? -nearest.margin : nearest.margin;
   if (size.zero()) {
@@ -247,7 +250,7 @@ std::string margin_text(const Against& nearest, const check::End& end, const std
   const std::string amount = percentage ? show(size) + (size == Decimal{1} ? " percentage point" : " percentage points")
                                         : with_unit(show(size), unit);
   std::string out = amount + (outside ? " outside the limit" : " inside the limit");
-  if (!end.value.zero() && !percentage) {
+  if (!end.value.zero() && !percentage && relative) {
     const Decimal reference = end.value < Decimal{0} ? -end.value : end.value;
     const Decimal percent = size * Decimal{100} / reference;
     out += " (" + quantity::round_to(percent, Decimal::of("0.1"), quantity::Ties::to_even).text() + " % of it)";
@@ -282,7 +285,6 @@ Standing standing(const Context& context, const check::Assertion& assertion, con
                   const std::optional<quantity::Decimal>& target) {
   const std::string& unit = context.evidence.units.at(assertion.limit.unit).text;
   quantity::Amount rounded = amount;
-  rounded.unit = assertion.limit.unit;
   Standing out;
   bool first = true;
   for (const auto& [end, high] : ends_of(assertion.limit, target)) {
@@ -291,7 +293,8 @@ Standing standing(const Context& context, const check::Assertion& assertion, con
       first = false;
       out.distance = one.margin;
       rounded.value = one.rounded;
-      out.margin = amount.bound == Bound::exact ? margin_text(one, end, unit) : "";
+      const bool from_job_mix = assertion.limit.tolerance && !assertion.limit.low && !assertion.limit.high;
+      out.margin = amount.bound == Bound::exact ? margin_text(one, end, unit, !from_job_mix) : "";
       out.rule = end.rounding.place ? "rounded to the nearest " + with_unit(end.rounding.place->text(), unit) + ", " +
                                           ties_text(end.rounding.ties)
                                     : "absolute method, every digit counts";

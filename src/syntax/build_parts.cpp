@@ -9,8 +9,10 @@ namespace plumbrule::syntax {
 
 std::string Builder::phrase(const Branch& branch) const {
   std::string out;
+  bool comment = false;  // a gap may hold comments
   for (const char byte : written(branch)) {
-    const bool blank = byte == ' ' || byte == '\n' || byte == '\t' || byte == '\r';
+    comment = byte != '\n' && (comment || byte == '#');
+    const bool blank = comment || byte == ' ' || (byte >= '\t' && byte <= '\r');
     if (!blank) {
       out.push_back(byte);
     } else if (!out.empty() && out.back() != ' ') {

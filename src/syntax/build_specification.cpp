@@ -264,20 +264,35 @@ void Builder::broken(const Branch& branch) {
   }
 }
 
+// A file of another version may say anything; only its version is reported.
+static bool other_version(const source::SourceMap& sources, const std::vector<Branch>& branches,
+                          diagnose::Diagnostics& diagnostics) {
+  for (const Branch& branch : branches) {
+    if (branch.kind == Kind::integer && sources.text(branch.span) != language_version) {
+      diagnostics.error(diagnose::Code::syntax_version, branch.span,
+                        "found language version `" + std::string(sources.text(branch.span)) + "`, expected `1`",
+                        "this program reads version 1 of the rule language");
+      return true;
+    }
+  }
+  return false;
+}
+
 RuleFile parse(const source::SourceMap& sources, source::FileId file, diagnose::Diagnostics& diagnostics) {
   RuleFile out;
   out.file = file;
+  diagnose::Diagnostics own;
+  const std::vector<Branch> branches = parse_branches(sources, file, own);
+  if (other_version(sources, branches, diagnostics)) {
+    return out;
+  }
+  diagnostics.append(own);
   Builder builder(sources, out, diagnostics);
-  for (const Branch& branch : parse_branches(sources, file, diagnostics)) {
+  for (const Branch& branch : branches) {
     if (branch.kind == Kind::item) {
       builder.item(branch);
     } else if (branch.kind == Kind::broken) {
       builder.broken(branch);
-    } else if (branch.kind == Kind::integer && sources.text(branch.span) != language_version) {
-      diagnostics.error(diagnose::Code::syntax_version, branch.span,
-                        "found language version `" + std::string(sources.text(branch.span)) + "`, expected `1`",
-                        "this program reads version 1 of the rule language");
-      return out;
     }
   }
   return out;

@@ -130,7 +130,7 @@ template <> struct action<g::basis_of> : container<Kind::basis_of> {};
 template <> struct action<g::quantity> : container<Kind::quantity> {};
 template <> struct action<g::condition_value> : container<Kind::condition_value> {};
 template <> struct action<g::under_conditions> : container<Kind::conditions> {};
-template <> struct action<g::statistic> : container<Kind::statistic> {};
+template <> struct action<g::statistic> : whole<Kind::statistic> {};
 template <> struct action<g::at_limit> : container<Kind::limit> {};
 template <> struct action<g::between_limit> : container<Kind::limit> {};
 template <> struct action<g::one_of_limit> : container<Kind::limit> {};
@@ -263,7 +263,7 @@ std::string help_for(std::string_view token) {
     }
     return at_clause ? "this word cannot stand in this item; the clauses of each item are listed in grammar/language.md"
                      : "an item begins with one of: vocabulary, category, condition, basis, measure, table, grading, "
-                       "specification, section, requirement, example";
+                       "specification, section, requirement, example, term, amendment";
   } else {
     return g::expectation_of<Rule>.help;
   }
@@ -296,6 +296,11 @@ Stop stop_at(const Reader& reader, const char* current, const char* end) {
     const std::string_view open = before.substr(before.rfind('"'));
     return {open, diagnose::quoted(open)};
   } else {
+    // A word that was read in part is shown whole.
+    const auto inside = [](char byte) { return std::isalnum(static_cast<unsigned char>(byte)) != 0 || byte == '.'; };
+    while (current > reader.start && current < end && inside(*current) && inside(current[-1])) {
+      --current;
+    }
     const std::string_view token = token_at(skip_gap({current, static_cast<std::size_t>(end - current)}));
     return {token, token.empty() ? "the end of the file" : diagnose::quoted(token)};
   }

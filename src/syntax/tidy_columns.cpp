@@ -152,8 +152,9 @@ class Blocks {
     }
   }
 
-  std::vector<std::string> layout(const std::vector<std::size_t>& block) const {
+  [[nodiscard]] std::vector<std::string> layout(const std::vector<std::size_t>& block) const {
     std::vector<const Line*> rows;
+    rows.reserve(block.size());
     for (const std::size_t index : block) {
       rows.push_back(&lines_[index]);
     }

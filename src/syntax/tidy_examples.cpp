@@ -12,6 +12,7 @@ using Tokens = std::vector<Token>;
 
 constexpr std::size_t columns_a_given = 100;
 constexpr std::size_t wide_gutter = 2;
+constexpr std::size_t standing_out = 20;  // characters more than those of any other title
 
 std::size_t given_count(const ShortExample& example) { return example.clauses.size() - 1; }
 std::size_t given_column(std::size_t place) { return columns_a_given * (place + 1); }
@@ -104,7 +105,7 @@ class Block {
   }
 
   // Examples that give as much are laid alike.
-  std::set<std::size_t> too_long() const {
+  [[nodiscard]] std::set<std::size_t> too_long() const {
     std::set<std::size_t> out;
     const auto fit = fits(arranged({most_, {}}));
     for (std::size_t index = 0; index < examples_.size(); ++index) {
@@ -116,7 +117,7 @@ class Block {
   }
 
   // One example that gives more than all others does not push their `expect` to the right.
-  Arrangement longest_parted() const {
+  [[nodiscard]] Arrangement longest_parted() const {
     std::size_t next = 0;
     std::size_t longest = 0;
     for (const ShortExample& example : examples_) {
@@ -126,17 +127,18 @@ class Block {
     return longest == 1 && next > 0 ? Arrangement{next, {most_}} : Arrangement{most_, {}};
   }
 
-  // One title that is longer than all others does not push everything to the right.
-  Arrangement title_apart() const {
+  // One title that is much longer than all others does not push everything to the right.
+  [[nodiscard]] Arrangement title_apart() const {
     std::vector<std::size_t> widths;
     for (const ShortExample& example : examples_) {
       widths.push_back(width_of(joined(tokens_, head_cells(tokens_, example.head).front().range)));
     }
     std::sort(widths.begin(), widths.end());
-    return {most_, {}, widths.size() > 1 ? widths[widths.size() - 2] : widths.front()};
+    const std::size_t next = widths.size() > 1 ? widths[widths.size() - 2] : widths.back();
+    return {most_, {}, next + standing_out};
   }
 
-  std::vector<Line> arranged(const Arrangement& arrangement) const {
+  [[nodiscard]] std::vector<Line> arranged(const Arrangement& arrangement) const {
     std::vector<Line> out;
     for (std::size_t index = 0; index < examples_.size(); ++index) {
       const ShortExample& example = examples_[index];
@@ -180,12 +182,13 @@ class Block {
   // The column behind those of `given`.
   static std::size_t behind(const Arrangement& arrangement) { return given_column(arrangement.in_columns) - 1; }
 
-  Line line(Range range, std::vector<Cell> cells) const {
+  [[nodiscard]] Line line(Range range, std::vector<Cell> cells) const {
     return {range, 0, Blank::author, 0, row_width, std::move(cells), block_, true};
   }
 
-  std::vector<bool> fits(const std::vector<Line>& lines) const {
+  [[nodiscard]] std::vector<bool> fits(const std::vector<Line>& lines) const {
     std::vector<const Line*> rows;
+    rows.reserve(lines.size());
     for (const Line& one : lines) {
       rows.push_back(&one);
     }

@@ -109,7 +109,9 @@ class Page {
     new_line();
   }
 
-  bool forced(std::size_t at) const { return !tokens_[at].above.empty() || !tokens_[at - 1].beside.empty(); }
+  [[nodiscard]] bool forced(std::size_t at) const {
+    return !tokens_[at].above.empty() || !tokens_[at - 1].beside.empty();
+  }
 
   // Ends the line in front of a token and goes on below.
   void go_on(std::size_t at, std::size_t indent) {
@@ -128,7 +130,7 @@ class Page {
   }
 
   // What should not be broken from here on does not fit.
-  bool breaks(const Line& line, std::size_t at) const {
+  [[nodiscard]] bool breaks(const Line& line, std::size_t at) const {
     if (!may_break_before(tokens_, at) || (between_ && tokens_[at].is("and"))) {
       return false;
     }

@@ -58,7 +58,7 @@ class Planner {
   }
 
   // An example whose first clause stands on the line of its head, and that can be written so.
-  std::optional<ShortExample> short_example(const Part& part) const {
+  [[nodiscard]] std::optional<ShortExample> short_example(const Part& part) const {
     if (sheet_.word(part.range) != "example" || !clean(sheet_.tokens(), part.range)) {
       return std::nullopt;
     }

@@ -16,7 +16,10 @@ declare -A exempt=(
   [no_decimal_comma]="look-ahead: a remark at number" [no_exponent]="look-ahead: a remark at number"
   [call_ahead]="look-ahead, matches nothing itself" [statistic_ahead]="look-ahead, matches nothing itself"
   [assertion_ahead]="look-ahead, matches nothing itself"
+  [conditions_term]="look-ahead: a remark at condition_or_term" [in_before_unit]="look-ahead: a remark at reading"
   [any_token]="recovery after an error" [past_failure]="recovery after an error" [next_item]="recovery after an error"
+  [stopped_here]="recovery after an error" [amendment_word]="recovery: what ends a requirement in an amendment"
+  [amendment_opener]="recovery: where a clause may begin"
   [broken_clause]="recovery after an error" [broken_item]="recovery after an error"
   [broken_start]="recovery after an error" [unknown_clause]="reports an error" [unknown_item]="reports an error"
   [provenance_opener]="recovery: where a clause may begin" [measure_opener]="recovery: where a clause may begin"
@@ -58,7 +61,7 @@ header_words() { awk -v array="$1{" 'index($0, array) { inside = 1 } inside; /};
 all_keys() { sed -nE 's/^PLUMBRULE_KEY\((k_[a-z_]+), "([a-z]+)"\);/\1 \2/p' grammar/tokens.hpp | sort; }
 keys_of() {
   local listed
-  listed=$(awk -v struct="struct $1 " 'index($0, struct) { inside = 1 } inside; /\{\};/ { inside = 0 }' \
+  listed=$(awk -v struct="struct $1 " 'index($0 " ", struct) == 1 { inside = 1 } inside; /\{\};/ { inside = 0 }' \
     grammar/tokens.hpp | grep -oE 'k_[a-z_]+' | sort)
   join <(echo "$listed") <(all_keys) | cut -d ' ' -f 2 | sort
 }

@@ -14,7 +14,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   if (!files.empty()) {
     files.push_back(std::move(library.front()));
     check::Loaded loaded{{files.front()}, {files.front()}};
-    check::amend(loaded, {}, diagnostics);
+    diagnose::Diagnostics mismatches;
+    check::amend(loaded, {}, diagnostics, mismatches);
     const auto rules = check::check(sources, files, diagnostics);
     if (rules) {
       check::lint(*rules, diagnostics);

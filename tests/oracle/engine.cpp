@@ -9,10 +9,10 @@ std::string answer(std::string_view verdict, std::string_view why) {
   return std::string(verdict) + (why == "none" || why.empty() ? "" : " (" + std::string(why) + ")");
 }
 
-// The judge decides, the engine leaves it open: allowed where a bound was met that its table does not follow.
+// The judge decides, the engine leaves it open: allowed where it keeps one end of a value known from both.
 bool allowed(const evaluate::Finding& engine, const Finding& judge) {
   return engine.verdict == evaluate::Verdict::not_shown && judge.judged.verdict != Verdict::does_not_apply &&
-         judge.lost.any();
+         judge.lost.has(Loss::both_ends);
 }
 
 // Only reasons for "not shown" and "does not apply" are compared; the engine gives none for the other two.
@@ -72,14 +72,15 @@ Comparison compare(const Answers& engine, const Review& judge) {
     const Finding& own = judge.findings[at];
     const std::string_view verdict = explain::verdict_text(theirs.verdict);
     ++out.verdicts.at(static_cast<std::size_t>(own.judged.verdict));
+    for (std::size_t loss = 0; own.judged.verdict == Verdict::not_shown && loss < losses; ++loss) {
+      out.left_open.at(loss) += own.lost.has(static_cast<Loss>(loss)) ? 1 : 0;
+    }
     if (verdict == text(own.judged.verdict) && same_reason(theirs, own)) {
       continue;
     }
     if (allowed(theirs, own)) {
       left_open = true;
-      for (std::size_t loss = 0; loss < losses; ++loss) {
-        out.left_open.at(loss) += own.lost.has(static_cast<Loss>(loss)) ? 1 : 0;
-      }
+      ++out.left_open.at(static_cast<std::size_t>(Loss::both_ends));
       continue;
     }
     out.differences.push_back({own.number, answer(verdict, explain::reason_code(theirs.reason)),

@@ -42,7 +42,7 @@ struct Difference {
 struct Comparison {
   std::size_t clauses = 0;
   std::vector<Difference> differences;
-  /// Clauses that the engine leaves open where the interval decides, by the operation that its table does not follow.
+  /// Clauses not shown though intervals might say more, by what the table of bounds gives up.
   std::array<std::size_t, losses> left_open{};
   std::array<std::size_t, 4> verdicts{};  // of the judge
 };

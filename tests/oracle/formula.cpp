@@ -133,7 +133,7 @@ Value Valuer::summed(const std::string& name, bool cumulative, const Scope& scop
     if (!one.good()) {
       return one;
     }
-    sum = of(add(sum.amount, one.amount, lost_), sum.unit);
+    sum = of(add(sum.amount, one.amount), sum.unit);
   }
   return sum;
 }
@@ -156,8 +156,10 @@ Value Valuer::call(const syntax::CallExpr& node, const Scope& scope) {
       return next;
     }
     const Interval& amount = in_unit(next, out.unit).amount;
-    out = of(node.name.value == "larger" ? larger(out.amount, amount, lost_) : smaller(out.amount, amount, lost_),
-             out.unit);
+    out = of(node.name.value == "larger" ? larger(out.amount, amount) : smaller(out.amount, amount), out.unit);
+    if (out.amount.both_ends()) {
+      lost_.note(Loss::both_ends);
+    }
   }
   return out;
 }
@@ -184,10 +186,9 @@ Value Valuer::binary(const syntax::BinaryExpr& node, const Scope& scope) {
   const bool to_point = table.at(right.unit).point;
   const Value other = in_unit(right, from_point && !to_point ? table.difference(left.unit) : left.unit);
   if (node.op == syntax::Operator::add) {
-    return of(add(left.amount, other.amount, lost_), left.unit);
+    return of(add(left.amount, other.amount), left.unit);
   }
-  return of(subtract(left.amount, other.amount, lost_),
-            from_point && to_point ? table.difference(left.unit) : left.unit);
+  return of(subtract(left.amount, other.amount), from_point && to_point ? table.difference(left.unit) : left.unit);
 }
 
 bool Valuer::needs_readings(syntax::ExprId id, const Scope& scope) const {
@@ -204,7 +205,7 @@ bool Valuer::needs_readings(syntax::ExprId id, const Scope& scope) const {
 }
 
 bool Valuer::certainly(const Value& left, syntax::Comparison comparison, const Value& right) {
-  const Interval difference = subtract(left.amount, in_unit(right, left.unit).amount, lost_);
+  const Interval difference = subtract(left.amount, in_unit(right, left.unit).amount);
   switch (comparison) {
     case syntax::Comparison::less:
       return at_least(difference, 0, {}) == Answer::no;

@@ -17,89 +17,19 @@ End sum(const End& left, const End& right) {
   return {left.value + right.value, false, left.closed && right.closed};
 }
 
-int sign(const Decimal& value) { return value.zero() ? 0 : value < Decimal{0} ? -1 : 1; }
-
-// An end of an operand with the infinity that it stands for.
-struct Corner {
-  End end;
-  int infinity = 0;  // -1, 0, 1
-};
-std::array<Corner, 2> corners(const Interval& values) {
-  return {Corner{values.low, values.low.infinite ? -1 : 0}, Corner{values.high, values.high.infinite ? 1 : 0}};
-}
-
-int direction(const Corner& corner) { return corner.infinity != 0 ? corner.infinity : sign(corner.end.value); }
-bool fixed_zero(const Corner& corner) {
-  return corner.infinity == 0 && corner.end.closed && corner.end.value.zero();
-}
-bool open_zero(const Corner& corner) {
-  return corner.infinity == 0 && !corner.end.closed && corner.end.value.zero();
-}
-
-Corner times(const Corner& left, const Corner& right) {
-  if (fixed_zero(left) || fixed_zero(right)) {
-    return {{Decimal{}, false, true}, 0};
-  }
-  if (left.infinity != 0 || right.infinity != 0) {
-    const int towards = direction(left) * direction(right);
-    return {{Decimal{}, towards != 0, false}, towards};  // zero that is not reached, times infinity: towards zero
-  }
-  return {{left.end.value * right.end.value, false, left.end.closed && right.end.closed}, 0};
-}
-
-// The divisor does not hold zero; an end of it may be a zero that does not belong to it.
-Corner over(const Corner& left, const Corner& right, int divisor_sign) {
-  if (fixed_zero(left)) {
-    return {{Decimal{}, false, true}, 0};
-  }
-  if (right.infinity != 0) {
-    return {{Decimal{}, false, false}, 0};
-  }
-  if (open_zero(right)) {
-    const int towards = direction(left) * divisor_sign;
-    return {{Decimal{}, towards != 0, false}, towards};
-  }
-  if (left.infinity != 0) {
-    return {{Decimal{}, true, false}, left.infinity * sign(right.end.value)};
-  }
-  return {{left.end.value / right.end.value, false, left.end.closed && right.end.closed}, 0};
-}
-
-bool lower(const Corner& a, const Corner& b) {
-  if (a.infinity != b.infinity) {
-    return a.infinity < b.infinity;
-  }
-  return a.infinity == 0 && a.end.value < b.end.value;
-}
-
-Interval hull(const std::array<Corner, 4>& all) {
-  Corner low = all[0];
-  Corner high = all[0];
-  for (const Corner& one : all) {
-    const bool ties_low = !lower(one, low) && !lower(low, one);
-    const bool ties_high = !lower(one, high) && !lower(high, one);
-    low = lower(one, low) || (ties_low && one.end.closed) ? one : low;
-    high = lower(high, one) || (ties_high && one.end.closed) ? one : high;
-  }
-  low.end.infinite = low.infinity != 0;
-  high.end.infinite = high.infinity != 0;
-  return {low.end, high.end};
-}
-
-bool holds_zero(const Interval& values) {
-  const bool from = values.low.infinite || values.low.value < Decimal{0} ||
-                    (values.low.closed && values.low.value.zero());
-  const bool to = values.high.infinite || values.high.value > Decimal{0} ||
-                  (values.high.closed && values.high.value.zero());
-  return from && to;
+Interval scaled(const Interval& values, const Decimal& by, bool divide) {
+  const auto end = [&](const End& from) {
+    return from.infinite ? from : End{divide ? from.value / by : from.value * by, false, from.closed};
+  };
+  const Interval out{end(values.low), end(values.high)};
+  return by < Decimal{0} ? Interval{out.high, out.low} : out;
 }
 
 }  // namespace
 
 std::string loss_text(Loss loss) {
   constexpr std::array<const char*, losses> texts{"product of two bounds", "zero times a bound", "division by a bound",
-                                                  "larger or smaller with a bound", "spread of bounds",
-                                                  "sum of bounds in opposite directions"};
+                                                  "spread of bounds", "larger or smaller known from both ends"};
   return texts.at(static_cast<std::size_t>(loss));
 }
 
@@ -128,19 +58,15 @@ bool Interval::exact() const {
   return !low.infinite && !high.infinite && low.closed && high.closed && low.value == high.value;
 }
 
-Interval add(const Interval& left, const Interval& right, Lost& lost) {
-  const Interval out{sum(left.low, right.low), sum(left.high, right.high)};
-  if (out.low.infinite && out.high.infinite) {
-    lost.note(Loss::opposite_bounds);
-  }
-  return out;
+Interval add(const Interval& left, const Interval& right) {
+  return {sum(left.low, right.low), sum(left.high, right.high)};
 }
 
-Interval subtract(const Interval& left, const Interval& right, Lost& lost) {
+Interval subtract(const Interval& left, const Interval& right) {
   if (left.exact() && right.exact()) {
     return Interval::point(left.value() - right.value());
   }
-  return add(left, negated(right), lost);
+  return add(left, negated(right));
 }
 
 Interval multiply(const Interval& left, const Interval& right, Lost& lost) {
@@ -149,35 +75,25 @@ Interval multiply(const Interval& left, const Interval& right, Lost& lost) {
   }
   if (!left.exact() && !right.exact()) {
     lost.note(Loss::product_of_bounds);
-  } else if ((left.exact() ? left : right).value().zero()) {
-    lost.note(Loss::zero_times_bound);
+    return Interval::everything();
   }
-  const auto a = corners(left);
-  const auto b = corners(right);
-  return hull({times(a[0], b[0]), times(a[0], b[1]), times(a[1], b[0]), times(a[1], b[1])});
+  const Decimal& by = left.exact() ? left.value() : right.value();
+  if (by.zero()) {
+    lost.note(Loss::zero_times_bound);
+    return Interval::everything();
+  }
+  return scaled(left.exact() ? right : left, by, false);
 }
 
 std::optional<Interval> divide(const Interval& left, const Interval& right, Lost& lost) {
   if (!right.exact()) {
     lost.note(Loss::division_by_bound);
+    return Interval::everything();
   }
-  if (holds_zero(right)) {
-    return right.exact() ? std::nullopt : std::optional(Interval::everything());
-  }
-  if (left.exact() && right.exact()) {
-    return Interval::point(left.value() / right.value());
-  }
-  const int divisor_sign = right.low.infinite || sign(right.low.value) < 0 ? -1 : 1;
-  const auto a = corners(left);
-  const auto b = corners(right);
-  return hull({over(a[0], b[0], divisor_sign), over(a[0], b[1], divisor_sign), over(a[1], b[0], divisor_sign),
-               over(a[1], b[1], divisor_sign)});
+  return right.value().zero() ? std::nullopt : std::optional(scaled(left, right.value(), true));
 }
 
-Interval larger(const Interval& left, const Interval& right, Lost& lost) {
-  if (!left.exact() || !right.exact()) {
-    lost.note(Loss::larger_of_bounds);
-  }
+Interval larger(const Interval& left, const Interval& right) {
   Interval out;
   if (left.low.infinite || right.low.infinite) {
     out.low = left.low.infinite ? right.low : left.low;
@@ -196,8 +112,8 @@ Interval larger(const Interval& left, const Interval& right, Lost& lost) {
   return out;
 }
 
-Interval smaller(const Interval& left, const Interval& right, Lost& lost) {
-  return negated(larger(negated(left), negated(right), lost));
+Interval smaller(const Interval& left, const Interval& right) {
+  return negated(larger(negated(left), negated(right)));
 }
 
 Interval rounded(const Interval& values, const Decimal& place, quantity::Ties ties) {

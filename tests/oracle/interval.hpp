@@ -1,7 +1,7 @@
 #pragma once
 // What is known of a number: the interval it lies in, with ends that belong to it or not. "180 s or more" is
-// [180, infinity), "less than 5 g" is (-infinity, 5), a plain reading is one point. The arithmetic is exact interval
-// arithmetic, worked out end by end; it knows nothing of the engine's table of bounds.
+// [180, infinity), "less than 5 g" is (-infinity, 5), a plain reading is one point. Sums, greatest and least are exact interval
+// arithmetic, worked out end by end; products, quotients and spreads give up where language.md, section 9.3 says so.
 
 #include <cstdint>
 #include <optional>
@@ -30,21 +30,16 @@ struct Interval {
   [[nodiscard]] static Interval reading(const Decimal& value, quantity::Bound bound);
   /// One point only.
   [[nodiscard]] bool exact() const;
+  /// Known from below and from above, and not a point.
+  [[nodiscard]] bool both_ends() const { return !low.infinite && !high.infinite && !exact(); }
   /// The number of a point.
   [[nodiscard]] const Decimal& value() const { return low.value; }
 };
 
-/// Places where the engine's table of bounds (language.md, section 9.3) keeps less than the interval does. It may then
-/// say "not shown" where the interval decides; anything else is a disagreement.
-enum class Loss : std::uint8_t {
-  product_of_bounds,
-  zero_times_bound,
-  division_by_bound,
-  larger_of_bounds,
-  spread,
-  opposite_bounds
-};
-inline constexpr std::size_t losses = 6;
+/// Where the table of bounds (language.md, section 9.3) gives up though the interval would say more; the judge follows
+/// the table. The last one is where the engine keeps one end of two: it may then leave open what is decided here.
+enum class Loss : std::uint8_t { product_of_bounds, zero_times_bound, division_by_bound, spread, both_ends };
+inline constexpr std::size_t losses = 5;
 [[nodiscard]] std::string loss_text(Loss loss);
 /// A set of them.
 struct Lost {
@@ -54,14 +49,14 @@ struct Lost {
   [[nodiscard]] bool has(Loss loss) const { return (bits >> static_cast<unsigned>(loss) & 1U) != 0; }
 };
 
-[[nodiscard]] Interval add(const Interval& left, const Interval& right, Lost& lost);
-[[nodiscard]] Interval subtract(const Interval& left, const Interval& right, Lost& lost);
+[[nodiscard]] Interval add(const Interval& left, const Interval& right);
+[[nodiscard]] Interval subtract(const Interval& left, const Interval& right);
 [[nodiscard]] Interval multiply(const Interval& left, const Interval& right, Lost& lost);
-/// Nothing when the divisor is zero; anything when it may be.
+/// Nothing when the divisor is zero.
 [[nodiscard]] std::optional<Interval> divide(const Interval& left, const Interval& right, Lost& lost);
-[[nodiscard]] Interval larger(const Interval& left, const Interval& right, Lost& lost);
-[[nodiscard]] Interval smaller(const Interval& left, const Interval& right, Lost& lost);
-[[nodiscard]] Interval mean(std::span<const Interval> values, Lost& lost);
+[[nodiscard]] Interval larger(const Interval& left, const Interval& right);
+[[nodiscard]] Interval smaller(const Interval& left, const Interval& right);
+[[nodiscard]] Interval mean(std::span<const Interval> values);
 [[nodiscard]] Interval range(std::span<const Interval> values, Lost& lost);
 /// Of a sample; nothing for a single value.
 [[nodiscard]] std::optional<Interval> standard_deviation(std::span<const Interval> values, Lost& lost);

@@ -23,7 +23,7 @@ struct Finding {
   std::string number;
   Judged judged;
   bool simple = false;  // the reason follows from one thing, so that the engine must give the same
-  Lost lost;            // where the engine's table of bounds may leave open what is decided here
+  Lost lost;            // what the table of bounds gave up on the way
 };
 
 enum class Outcome : std::uint8_t { no_exception_taken, refer_to_engineer, revise_and_resubmit, incomplete };

@@ -11,15 +11,12 @@ bool all_exact(std::span<const Interval> values) {
   return std::all_of(values.begin(), values.end(), [](const Interval& one) { return one.exact(); });
 }
 
-// A spread is never negative; more is not worked out where an end is open.
-Interval not_negative() { return {{Decimal{}, false, true}, {Decimal{}, true, false}}; }
-
 }  // namespace
 
-Interval mean(std::span<const Interval> values, Lost& lost) {
+Interval mean(std::span<const Interval> values) {
   Interval out = values.front();
   for (const Interval& one : values.subspan(1)) {
-    out = add(out, one, lost);
+    out = add(out, one);
   }
   if (values.size() == 1) {
     return out;
@@ -33,7 +30,7 @@ Interval mean(std::span<const Interval> values, Lost& lost) {
 Interval range(std::span<const Interval> values, Lost& lost) {
   if (!all_exact(values)) {
     lost.note(Loss::spread);
-    return not_negative();
+    return Interval::everything();
   }
   Decimal least = values.front().value();
   Decimal greatest = least;
@@ -50,9 +47,9 @@ std::optional<Interval> standard_deviation(std::span<const Interval> values, Los
   }
   if (!all_exact(values)) {
     lost.note(Loss::spread);
-    return not_negative();
+    return Interval::everything();
   }
-  const Decimal middle = mean(values, lost).value();
+  const Decimal middle = mean(values).value();
   Decimal sum = 0;
   for (const Interval& one : values) {
     const Decimal apart = one.value() - middle;

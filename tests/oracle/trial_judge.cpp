@@ -81,14 +81,18 @@ Why TrialJudge::apart(const Demand& demand, const Trial& trial, const std::optio
   if (demand.tolerance && trial.declared) {
     return Why::no_result;  // the job mix is not judged by its own tolerance
   }
+  // What differs settles it, whatever else the trial does not state.
   const Why why = conditions(demand, trial.conditions);
+  if (why == Why::other_conditions) {
+    return why;
+  }
+  if (trial.standing == Standing::elsewhere) {
+    return Why::other_design;
+  }
   if (why != Why::none) {
     return why;
   }
-  if (trial.standing != Standing::at_job_mix) {
-    return trial.standing == Standing::elsewhere ? Why::other_design : Why::design_not_stated;
-  }
-  return age(trial, validity);
+  return trial.standing == Standing::unknown ? Why::design_not_stated : age(trial, validity);
 }
 
 Interval TrialJudge::converted(const Demand& demand, const Value& value) {
@@ -194,7 +198,7 @@ Judged TrialJudge::statistic(const Demand& demand, const std::vector<Interval>& 
     case StatisticKind::least:
     case StatisticKind::greatest:
       for (const Interval& one : std::span(values).subspan(1)) {
-        out = demand.statistic.kind == StatisticKind::least ? smaller(out, one, lost_) : larger(out, one, lost_);
+        out = demand.statistic.kind == StatisticKind::least ? smaller(out, one) : larger(out, one);
       }
       return compare(demand, out);
     case StatisticKind::range:
@@ -204,7 +208,7 @@ Judged TrialJudge::statistic(const Demand& demand, const std::vector<Interval>& 
       return deviation ? compare(demand, *deviation) : Judged{Verdict::not_shown, Why::not_computable};
     }
     default:
-      return compare(demand, mean(values, lost_));
+      return compare(demand, mean(values));
   }
 }
 
@@ -273,7 +277,7 @@ Value TrialJudge::own_value(const Demand& demand, const Trial& trial) {
   }
   std::vector<Interval> values;
   out.why = samples(demand, trial, values);
-  out.amount = out.good() ? mean(values, lost_) : out.amount;
+  out.amount = out.good() ? mean(values) : out.amount;
   return out;
 }
 
@@ -341,7 +345,7 @@ Judged TrialJudge::demand(const Demand& demand, const std::optional<syntax::Vali
     return {Verdict::not_shown, none};
   }
   const Why open = unplaced(none) ? none : Why::none;
-  single_ = single_ && open == Why::none;
+  single_ = single_ && open == Why::none && demand.statistic.kind != StatisticKind::each;
   if (demand.statistic.over != syntax::Over::specimens) {
     sample_ = "all";
     return demand.statistic.over == syntax::Over::results ? trials(demand, about, open) : lots(demand, about, open);

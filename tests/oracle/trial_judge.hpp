@@ -22,7 +22,7 @@ class TrialJudge {
   [[nodiscard]] Judged demand(const Demand& demand, const std::optional<syntax::Validity>& validity);
   /// What the last demand compared.
   [[nodiscard]] const std::vector<Compared>& compared() const { return compared_; }
-  /// Whether at most one trial decided the last demand.
+  /// Whether one thing only can be the reason for the answer to the last demand.
   [[nodiscard]] bool single() const { return single_; }
 
  private:

@@ -72,8 +72,11 @@ Stated ValueReader::quantity(const Node& node, const syntax::WrittenUnit& wanted
   if (!found || !quantity::convertible(units_.table().at(*found), units_.table().at(unit))) {
     return unusable();
   }
-  // A percentage says that it is one, and of what.
-  const bool bare = units_.table().at(unit).text == "%" && written->unit.empty();
+  // A percentage says that it is one, and of what; plain numbers stand for counts, but not the other way round.
+  const std::string& known = units_.table().at(unit).text;
+  const std::string& stated = units_.table().at(*found).text;
+  const bool counts = units_.table().at(unit).dimension == quantity::Dimension{};
+  const bool bare = counts && stated != known && (!stated.empty() || known == "%");
   const bool basis_stated = !written->basis.empty();
   const bool basis_right = wanted_unit.basis.given()
                                ? basis_stated && same_words(written->basis, wanted_unit.basis.value)

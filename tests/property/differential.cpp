@@ -139,7 +139,7 @@ void print(const Tally& tally, double seconds) {
     std::cout << "  " << oracle::text(static_cast<oracle::Verdict>(at)) << ": " << tally.verdicts.at(at) << "\n";
   }
   for (std::size_t at = 0; at < tally.left_open.size(); ++at) {
-    std::cout << "  left open by the engine, " << oracle::loss_text(static_cast<oracle::Loss>(at)) << ": "
+    std::cout << "  not shown, and the table of bounds gives up: " << oracle::loss_text(static_cast<oracle::Loss>(at)) << ": "
               << tally.left_open.at(at) << "\n";
   }
   if (tally.ill_typed > 0) {
