@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
 # Every check there is: release build and tests, sanitizer build and tests, clang-tidy, clang-format.
-# Usage: tests/run.sh [--quick]     --quick leaves clang-tidy out (minutes of the run), and says so
+# Usage: tests/run.sh [--quick]     --quick leaves clang-tidy and the fuzz targets out (minutes of the
+# run), and says so
 # The closing line adds up the tests of both builds; exit status 0 only when nothing failed.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
@@ -48,6 +49,19 @@ tidy() {
     sed -E '/^[0-9]+ warnings? generated\.$/d'
 }
 
+# The SARIF output against the published schema; needs Node.js, whichever one the machine has.
+sarif() {
+  heading "SARIF against its schema"
+  command -v node >/dev/null && command -v npm >/dev/null || bash .ci/setup.sh node
+  bash tests/sarif/run.sh "$PWD/.build/release/src/plumbrule"
+}
+
+# A short run of each fuzz target; tests/fuzz/run.sh runs them at length.
+fuzz() {
+  heading "fuzz targets, briefly"
+  bash tests/fuzz/run.sh 15 2
+}
+
 format() {
   heading "clang-format"
   find src grammar tests \( -name '*.cpp' -o -name '*.hpp' \) -print0 | sort -z |
@@ -65,6 +79,12 @@ elif [[ -f .build/release/compile_commands.json ]]; then
   tidy || broken+=("clang-tidy")
 fi
 format || broken+=("clang-format")
+sarif || broken+=("SARIF")
+if [[ $quick == yes ]]; then
+  heading "fuzz targets: left out (--quick)"
+else
+  fuzz || broken+=("fuzz")
+fi
 
 heading "summary"
 for step in "${broken[@]}"; do

@@ -31,7 +31,7 @@ std::string quoted(std::string_view text, std::size_t most) {
     out += control || (!valid && value >= 0x80U) ? escaped(byte) : std::string(1, byte);
   }
   out += end < text.size() ? "...`" : "`";
-  return out;
+  return printable(out);
 }
 
 namespace {

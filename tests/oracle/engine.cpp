@@ -9,24 +9,25 @@ std::string answer(std::string_view verdict, std::string_view why) {
   return std::string(verdict) + (why == "none" || why.empty() ? "" : " (" + std::string(why) + ")");
 }
 
-// The judge decides, the engine leaves it open: allowed where it keeps one end of a value known from both.
+// The judge decides, the engine leaves it open: allowed after the last two losses.
 bool allowed(const evaluate::Finding& engine, const Finding& judge) {
   return engine.verdict == evaluate::Verdict::not_shown && judge.judged.verdict != Verdict::does_not_apply &&
-         judge.lost.has(Loss::both_ends);
+         (judge.lost.has(Loss::both_ends) || judge.lost.has(Loss::unknown_refusal));
 }
 
 // Only reasons for "not shown" and "does not apply" are compared; the engine gives none for the other two.
 bool same_reason(const evaluate::Finding& engine, const Finding& judge) {
   const bool told = judge.judged.verdict == Verdict::not_shown || judge.judged.verdict == Verdict::does_not_apply;
-  return !told || !judge.simple || judge.lost.any() ||
-         explain::reason_code(engine.reason) == text(judge.judged.why);
+  return !told || !judge.simple || judge.lost.any() || explain::reason_code(engine.reason) == text(judge.judged.why);
 }
 
 }  // namespace
 
 std::unique_ptr<RuleSet> prepare(const source::SourceMap& sources, check::Loaded loaded, const std::string& on,
                                  diagnose::Diagnostics& diagnostics) {
-  check::amend(loaded, on, diagnostics);
+  diagnose::Diagnostics mismatches;
+  check::amend(loaded, on, diagnostics, mismatches);
+  diagnostics.append(mismatches);
   auto rules = check::check(sources, loaded.files, diagnostics);
   if (!rules || !rules->specification) {
     return nullptr;
@@ -58,8 +59,8 @@ Answers ask_engine(const RuleSet& rules, const evidence::Node& document, const e
 Comparison compare(const Answers& engine, const Review& judge) {
   Comparison out;
   if (engine.readable != judge.readable || engine.review.findings.size() != judge.findings.size()) {
-    out.differences.push_back({"", engine.readable ? "a submittal" : "no submittal",
-                               judge.readable ? "a submittal" : "no submittal"});
+    out.differences.push_back(
+        {"", engine.readable ? "a submittal" : "no submittal", judge.readable ? "a submittal" : "no submittal"});
     return out;
   }
   if (!judge.readable) {

@@ -231,6 +231,9 @@ Value Valuer::unless_refused(const Value& value, const Scope& scope) {
     if (!left.good() || !right.good()) {
       return left.good() ? right : left;
     }
+    if (left.amount.unknown() || right.amount.unknown()) {
+      lost_.note(Loss::unknown_refusal);
+    }
     if (certainly(left, refusal.comparison, right)) {
       return lacking(Why::refused);
     }

@@ -29,7 +29,8 @@ Interval scaled(const Interval& values, const Decimal& by, bool divide) {
 
 std::string loss_text(Loss loss) {
   constexpr std::array<const char*, losses> texts{"product of two bounds", "zero times a bound", "division by a bound",
-                                                  "spread of bounds", "larger or smaller known from both ends"};
+                                                  "spread of bounds", "larger or smaller known from both ends",
+                                                  "refusal of a value of which nothing is known"};
   return texts.at(static_cast<std::size_t>(loss));
 }
 

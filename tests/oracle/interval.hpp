@@ -30,6 +30,8 @@ struct Interval {
   [[nodiscard]] static Interval reading(const Decimal& value, quantity::Bound bound);
   /// One point only.
   [[nodiscard]] bool exact() const;
+  /// Nothing is known.
+  [[nodiscard]] bool unknown() const { return low.infinite && high.infinite; }
   /// Known from below and from above, and not a point.
   [[nodiscard]] bool both_ends() const { return !low.infinite && !high.infinite && !exact(); }
   /// The number of a point.
@@ -37,9 +39,17 @@ struct Interval {
 };
 
 /// Where the table of bounds (language.md, section 9.3) gives up though the interval would say more; the judge follows
-/// the table. The last one is where the engine keeps one end of two: it may then leave open what is decided here.
-enum class Loss : std::uint8_t { product_of_bounds, zero_times_bound, division_by_bound, spread, both_ends };
-inline constexpr std::size_t losses = 5;
+/// the table. At the last two the engine may leave open what is decided here: it keeps one end of two in a formula, and
+/// takes no value of which nothing is known where a refusal asks for it.
+enum class Loss : std::uint8_t {
+  product_of_bounds,
+  zero_times_bound,
+  division_by_bound,
+  spread,
+  both_ends,
+  unknown_refusal
+};
+inline constexpr std::size_t losses = 6;
 [[nodiscard]] std::string loss_text(Loss loss);
 /// A set of them.
 struct Lost {

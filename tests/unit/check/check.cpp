@@ -36,7 +36,7 @@ struct Checked {
   }
   [[nodiscard]] const Assertion& assertion() const {
     REQUIRE(rules.has_value());
-    return rules->requirements.at(0).alternatives.at(0).assertions.at(0);
+    return rules->requirements.at(0).cases.at(0).alternatives.at(0).assertions.at(0);
   }
   [[nodiscard]] std::string codes() const {
     std::string out;
@@ -142,7 +142,7 @@ TEST_CASE("a vocabulary is found beside the file, in its vocabulary folder, besi
   const auto found = [&](const std::vector<std::string>& libraries) {
     source::SourceMap sources;
     diagnose::Diagnostics diagnostics;
-    const auto files = load(sources, (base / "a/spec.plumb").string(), libraries, diagnostics);
+    const auto files = load(sources, {(base / "a/spec.plumb").string(), {}, libraries}, diagnostics).files;
     return files.size() == 2 ? std::filesystem::relative(std::string(sources.name(1)), base).string() : "";
   };
   std::filesystem::remove_all(base);

@@ -182,13 +182,16 @@ TEST_CASE("statistics of bounds hold for every true value") {
     for (const Amount& left : amounts(-1, 1)) {
       for (const Amount& right : amounts(-1, 1)) {
         const std::array<Amount, 2> specimens{left, right};
-        const Amount claimed = combine(kind, specimens);
+        const Ends claimed = combine(kind, specimens);
         for (const Decimal& a : truths(left)) {
           for (const Decimal& b : truths(right)) {
             const std::array<Amount, 2> known{Amount{a, 0, Bound::exact}, Amount{b, 0, Bound::exact}};
-            if (!allows(claimed.bound, claimed.value, combine(kind, known).value)) {
-              FAIL_CHECK(static_cast<int>(kind) << ": " << text(left) << ", " << text(right) << " give "
-                                                << text(claimed) << " but " << a.text() << ", " << b.text());
+            const Decimal truth = combine(kind, known).low.value;
+            if (!allows(claimed.low.bound, claimed.low.value, truth) ||
+                !allows(claimed.high.bound, claimed.high.value, truth)) {
+              FAIL_CHECK(static_cast<int>(kind)
+                         << ": " << text(left) << ", " << text(right) << " give " << text(claimed.low) << " and "
+                         << text(claimed.high) << " but " << a.text() << ", " << b.text());
             }
           }
         }
@@ -200,16 +203,32 @@ TEST_CASE("statistics of bounds hold for every true value") {
 TEST_CASE("statistics of numbers") {
   const auto of = [](const char* value) { return Amount{Decimal::of(value), 0, Bound::exact}; };
   const std::array<Amount, 3> three{of("2"), of("4"), of("9")};
-  CHECK(combine(StatisticKind::mean, three).value == Decimal{5});
-  CHECK(combine(StatisticKind::least, three).value == Decimal{2});
-  CHECK(combine(StatisticKind::greatest, three).value == Decimal{9});
-  CHECK(combine(StatisticKind::range, three).value == Decimal{7});
+  CHECK(combine(StatisticKind::mean, three).low.value == Decimal{5});
+  CHECK(combine(StatisticKind::least, three).low.value == Decimal{2});
+  CHECK(combine(StatisticKind::greatest, three).low.value == Decimal{9});
+  CHECK(combine(StatisticKind::range, three).low.value == Decimal{7});
   // Computed here: (9 + 1 + 16) / 2 = 13, the square of the deviation of a sample.
-  const Decimal deviation = combine(StatisticKind::standard_deviation, three).value;
+  const Decimal deviation = combine(StatisticKind::standard_deviation, three).low.value;
   CHECK(quantity::round_to(deviation * deviation, Decimal::of("0.000001"), quantity::Ties::to_even) == Decimal{13});
   const std::array<Amount, 1> one{of("2")};
-  CHECK(combine(StatisticKind::mean, one).value == Decimal{2});
-  CHECK_FALSE(combine(StatisticKind::standard_deviation, one).value.finite());
+  CHECK(combine(StatisticKind::mean, one).low.value == Decimal{2});
+  CHECK_FALSE(combine(StatisticKind::standard_deviation, one).low.value.finite());
+}
+
+TEST_CASE("the greatest and the least do not depend on the order of the specimens") {
+  for (const StatisticKind kind : {StatisticKind::greatest, StatisticKind::least}) {
+    for (const Amount& left : amounts(-1, 1)) {
+      for (const Amount& right : amounts(-1, 1)) {
+        const Ends one = combine(kind, std::array<Amount, 2>{left, right});
+        const Ends other = combine(kind, std::array<Amount, 2>{right, left});
+        INFO(text(left) << ", " << text(right));
+        const bool same = one.low.bound == other.low.bound && one.high.bound == other.high.bound;
+        CHECK(same);
+        CHECK((one.low.bound == Bound::undetermined || one.low.value == other.low.value));
+        CHECK((one.high.bound == Bound::undetermined || one.high.value == other.high.value));
+      }
+    }
+  }
 }
 
 TEST_CASE("a comparison with a limit decides exactly when every true value decides alike") {

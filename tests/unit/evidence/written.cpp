@@ -1,4 +1,4 @@
-// read_written and is_date. Readings and their meaning: common practice, no source; the calendar: Gregorian rule.
+// read_written and read_date. Readings and their meaning: common practice, no source; the calendar: Gregorian rule.
 #include "evidence/written.hpp"
 
 #include <catch2/catch.hpp>
@@ -6,7 +6,7 @@
 #include <string>
 
 using namespace plumbrule;
-using evidence::is_date;
+using evidence::read_date;
 using evidence::read_written;
 using evidence::Unreadable;
 using evidence::Written;
@@ -204,13 +204,19 @@ TEST_CASE("texts of any size and content are safe") {
 TEST_CASE("days of the calendar") {
   for (const std::string_view day : {"2026-03-20", "2024-02-29", "2000-02-29", "2026-12-31", "2026-01-01"}) {
     INFO(day);
-    CHECK(is_date(day));
+    CHECK(read_date(day).has_value());
   }
   for (const std::string_view other :
        {"", "2026", "2026-3-20", "2026-03-20 ", " 2026-03-20", "2026/03/20", "20-03-2026", "2026-00-10", "2026-13-01",
         "2026-04-31", "2026-02-29", "2100-02-29", "2026-03-00", "2026-03-32", "2026-03-2a", "-026-03-20",
         "2026-03-20T00", "2026_03_20", "0000-01-01"}) {
     INFO(other);
-    CHECK_FALSE(is_date(other));
+    CHECK_FALSE(read_date(other).has_value());
   }
+}
+
+TEST_CASE("dates are counted in days") {
+  CHECK(read_date("1970-01-01") == 0);
+  CHECK(read_date("1970-02-01") == 31);
+  CHECK(read_date("2000-03-01") == *read_date("2000-02-29") + 1);
 }
