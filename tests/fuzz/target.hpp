@@ -17,8 +17,10 @@ inline std::string text_of(const std::uint8_t* data, std::size_t size) {
   return std::string(reinterpret_cast<const char*>(data), size);  // NOLINT: libFuzzer hands bytes
 }
 
-/// A vocabulary that the seeds use; the same as tests/fuzz/seeds/vocabulary.plumb.
+/// A small vocabulary, in memory.
 const char* vocabulary();
+/// A specification that uses it, with a clause of nearly every kind.
+const char* specification();
 
 /// Reads and parses one text; nothing if it is not text at all.
 inline std::vector<syntax::RuleFile> parsed(source::SourceMap& sources, std::string text,

@@ -1,5 +1,7 @@
 #include "demand.hpp"
 
+#include <algorithm>
+
 #include "quantity/sieve.hpp"
 
 namespace plumbrule::oracle {
@@ -100,7 +102,10 @@ void DemandReader::grading(const syntax::Assertion& assertion, const syntax::Lim
     out.ends = units_.convert(grading.ends->number, units_.of(grading.ends->unit), quantity::UnitTable::number);
   }
   for (const syntax::GradingRow& row : grading.rows) {
-    if (!row.low) {
+    const auto& tolerance = limit.tolerance == syntax::ToleranceKind::stockpile ? row.stockpile
+                            : limit.tolerance == syntax::ToleranceKind::job_mix ? row.job_mix
+                                                                                : std::nullopt;
+    if (!row.low && !tolerance) {
       continue;
     }
     Demand demand = start(assertion);
@@ -111,23 +116,21 @@ void DemandReader::grading(const syntax::Assertion& assertion, const syntax::Lim
         break;
       }
     }
-    const syntax::Quantity& top = row.high ? *row.high : *row.low;
-    const syntax::WrittenUnit& unit = row.low->unit.span.known() ? row.low->unit : top.unit;
-    set_unit(demand, units_.of(unit));
-    demand.low = Edge{row.low->number, rounding(*row.low, *demand.measure, requirement)};
-    demand.band_low = row.low->number;
-    if (row.high) {
+    if (row.low) {
+      set_unit(demand, units_.of(row.high->unit));
+      demand.low = Edge{row.low->number, rounding(*row.low, *demand.measure, requirement)};
       demand.high = Edge{row.high->number, rounding(*row.high, *demand.measure, requirement)};
-      demand.band_high = row.high->number;
     }
-    const auto& tolerance = limit.tolerance == syntax::ToleranceKind::stockpile ? row.stockpile
-                            : limit.tolerance == syntax::ToleranceKind::job_mix ? row.job_mix
-                                                                                : std::nullopt;
     if (tolerance) {
+      set_unit(demand, units_.of(tolerance->unit));
       demand.tolerance = Edge{tolerance->number, rounding(*tolerance, *demand.measure, requirement)};
     }
     out.all.push_back(std::move(demand));
   }
+  // Consecutive sieves follow each other by size, however the rows are written.
+  std::stable_sort(out.all.begin(), out.all.end(), [](const Demand& left, const Demand& right) {
+    return left.conditions.back().value > right.conditions.back().value;
+  });
 }
 
 Demands DemandReader::read(const syntax::Assertion& assertion, const syntax::Limit& written,

@@ -31,7 +31,6 @@ struct Demand {
   std::optional<Edge> low, high, tolerance;
   std::set<std::string> words;
   std::optional<Rounding> staged;  // of each specimen, in the measure's unit
-  std::optional<Decimal> band_low, band_high;
 };
 
 /// All must hold.

@@ -9,10 +9,11 @@ std::string answer(std::string_view verdict, std::string_view why) {
   return std::string(verdict) + (why == "none" || why.empty() ? "" : " (" + std::string(why) + ")");
 }
 
-// The judge decides, the engine leaves it open: allowed after the last two losses.
+// The judge decides, the engine leaves it open: allowed after the last three losses.
 bool allowed(const evaluate::Finding& engine, const Finding& judge) {
   return engine.verdict == evaluate::Verdict::not_shown && judge.judged.verdict != Verdict::does_not_apply &&
-         (judge.lost.has(Loss::both_ends) || judge.lost.has(Loss::unknown_refusal));
+         (judge.lost.has(Loss::both_ends) || judge.lost.has(Loss::unknown_refusal) ||
+          judge.lost.has(Loss::staged_tie));
 }
 
 // Only reasons for "not shown" and "does not apply" are compared; the engine gives none for the other two.

@@ -15,6 +15,7 @@ enum class Why : std::uint8_t {
   other_conditions,
   condition_not_stated,
   other_design,
+  lot_not_stated,
   too_old,
   date_not_stated,
   no_target,

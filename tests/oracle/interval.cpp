@@ -30,7 +30,8 @@ Interval scaled(const Interval& values, const Decimal& by, bool divide) {
 std::string loss_text(Loss loss) {
   constexpr std::array<const char*, losses> texts{"product of two bounds", "zero times a bound", "division by a bound",
                                                   "spread of bounds", "larger or smaller known from both ends",
-                                                  "refusal of a value of which nothing is known"};
+                                                  "refusal of a value of which nothing is known",
+                                                  "an end at a tie rounded before the statistic"};
   return texts.at(static_cast<std::size_t>(loss));
 }
 
@@ -117,15 +118,18 @@ Interval smaller(const Interval& left, const Interval& right) {
   return negated(larger(negated(left), negated(right)));
 }
 
+bool open_tie(const End& end, const Decimal& place) {
+  const Decimal rest = end.value.remainder(place);
+  return !end.infinite && !end.closed && (rest < Decimal{0} ? -rest : rest) * Decimal{2} == place;
+}
+
 Interval rounded(const Interval& values, const Decimal& place, quantity::Ties ties) {
   // An end that does not belong to the interval is only approached: at a tie from its own side.
   const auto end = [&](const End& from, bool from_above) -> End {
     if (from.infinite) {
       return from;
     }
-    const Decimal rest = from.value.remainder(place);
-    const bool tie = (rest < Decimal{0} ? -rest : rest) * Decimal{2} == place;
-    if (!from.closed && tie) {
+    if (open_tie(from, place)) {
       const Decimal half = place / Decimal{2};
       return {quantity::round_to(from_above ? from.value + half : from.value - half, place, ties), false, true};
     }

@@ -39,17 +39,19 @@ struct Interval {
 };
 
 /// Where the table of bounds (language.md, section 9.3) gives up though the interval would say more; the judge follows
-/// the table. At the last two the engine may leave open what is decided here: it keeps one end of two in a formula, and
-/// takes no value of which nothing is known where a refusal asks for it.
+/// the table. At the last three the engine may leave open what is decided here: it keeps one end of two in a formula,
+/// may take no value of which nothing is known where a refusal asks for it, and may not round an end that is only
+/// approached, and a tie, to its own side.
 enum class Loss : std::uint8_t {
   product_of_bounds,
   zero_times_bound,
   division_by_bound,
   spread,
   both_ends,
-  unknown_refusal
+  unknown_refusal,
+  staged_tie
 };
-inline constexpr std::size_t losses = 6;
+inline constexpr std::size_t losses = 7;
 [[nodiscard]] std::string loss_text(Loss loss);
 /// A set of them.
 struct Lost {
@@ -78,6 +80,8 @@ struct Rounding {
 };
 /// All numbers of the interval, rounded.
 [[nodiscard]] Interval rounded(const Interval& values, const Decimal& place, quantity::Ties ties);
+/// Whether an end is a tie that does not belong to the interval.
+[[nodiscard]] bool open_tie(const End& end, const Decimal& place);
 
 enum class Answer : std::uint8_t { yes, no, open };
 /// Whether every number of the interval, rounded and then compared, is at most the limit; no: none is.

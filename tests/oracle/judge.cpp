@@ -149,35 +149,42 @@ class RequirementJudge {
       simple = simple && trials_.single();
     }
     simple = simple && demands.all.size() == 1;
-    for (std::size_t at = 0; demands.ends && at + 1 < demands.all.size(); ++at) {
-      if (end_to_end(demands, at, compared[at], compared[at + 1])) {
-        also(out, {Verdict::fails, Why::end_to_end});
-      }
+    if (demands.ends) {
+      also(out, consecutive(demands, compared));
     }
     return out;
   }
 
   // At which end of its band a value lies: 1 above, -1 below, 0 neither.
   static int end_of(const Demand& demand, const Decimal& ends, const Interval& value) {
-    if (!demand.band_low || !demand.band_high || *demand.band_low == *demand.band_high || !value.exact()) {
+    const Decimal& low = demand.low->value;
+    const Decimal& high = demand.high->value;
+    if (low == high || !value.exact()) {
       return 0;
     }
-    const Decimal part = (*demand.band_high - *demand.band_low) * ends;
-    return value.value() >= *demand.band_high - part ? 1 : value.value() <= *demand.band_low + part ? -1 : 0;
+    const Decimal part = (high - low) * ends;
+    return value.value() >= high - part ? 1 : value.value() <= low + part ? -1 : 0;
   }
 
-  static bool end_to_end(const Demands& demands, std::size_t at, const std::vector<Compared>& first,
-                         const std::vector<Compared>& second) {
-    for (const Compared& one : first) {
-      for (const Compared& other : second) {
-        if (one.sample == other.sample && end_of(demands.all[at], *demands.ends, one.amount) *
-                                                  end_of(demands.all[at + 1], *demands.ends, other.amount) ==
-                                              -1) {
-          return true;
+  // Of the sieves with a band: none goes from one end to the other on the next, in one sample.
+  static Judged consecutive(const Demands& demands, const std::vector<std::vector<Compared>>& compared) {
+    std::map<std::string, int> before;  // by sample: the ends met on the sieve before, bit 0 below, bit 1 above
+    for (std::size_t at = 0; at < demands.all.size(); ++at) {
+      if (!demands.all[at].low) {
+        continue;
+      }
+      std::map<std::string, int> here;
+      for (const Compared& one : compared[at]) {
+        const int end = end_of(demands.all[at], *demands.ends, one.amount);
+        here[one.sample] |= end > 0 ? 2 : end < 0 ? 1 : 0;
+        const int other = end > 0 ? 1 : end < 0 ? 2 : 0;
+        if ((before[one.sample] & other) != 0) {
+          return {Verdict::fails, Why::end_to_end};
         }
       }
+      before = std::move(here);
     }
-    return false;
+    return {};
   }
 };
 
@@ -231,9 +238,9 @@ std::string_view text(Outcome outcome) {
 }
 
 std::string_view text(Why why) {
-  constexpr std::array<std::string_view, 23> texts{
+  constexpr std::array<std::string_view, 24> texts{
       "none",           "class_not_stated", "class_excluded",  "exempted",          "no_result",
-      "other_conditions", "condition_not_stated", "other_design", "too_old",        "date_not_stated",
+      "other_conditions", "condition_not_stated", "other_design", "lot_not_stated", "too_old", "date_not_stated",
       "no_target",      "design_not_stated", "unusable_value", "missing_reading",   "refused",
       "no_value",       "too_few_specimens", "replicates_not_stated", "specimens_needed", "only_a_bound",
       "series_needed",  "end_to_end",       "not_computable"};

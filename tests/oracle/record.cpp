@@ -157,7 +157,7 @@ class RecordReader {
       out.standing = standing(*at);
     }
     out.tested = date(node.find("tested"));
-    if (const Node* lot = node.find("lot")) {
+    if (const Node* lot = node.find("lot"); lot != nullptr && !blank(lot->text)) {
       out.lot = lot->text;
     }
     if (const Node* count = node.find("replicates")) {

@@ -78,8 +78,8 @@ Why TrialJudge::age(const Trial& trial, const std::optional<syntax::Validity>& v
 }
 
 Why TrialJudge::apart(const Demand& demand, const Trial& trial, const std::optional<syntax::Validity>& validity) {
-  if (demand.tolerance && trial.declared) {
-    return Why::no_result;  // the job mix is not judged by its own tolerance
+  if (trial.declared && (demand.tolerance || demand.statistic.over != syntax::Over::specimens)) {
+    return Why::no_result;  // what the job mix says is no test, and is not judged by its own tolerance
   }
   // What differs settles it, whatever else the trial does not state.
   const Why why = conditions(demand, trial.conditions);
@@ -107,6 +107,9 @@ Interval TrialJudge::converted(const Demand& demand, const Value& value) {
   };
   if (demand.staged) {
     to(units_.of(*demand.measure->unit));
+    if (open_tie(amount.low, *demand.staged->place) || open_tie(amount.high, *demand.staged->place)) {
+      lost_.note(Loss::staged_tie);
+    }
     amount = rounded(amount, *demand.staged->place, demand.staged->ties);
   }
   to(demand.on_scale);
@@ -255,7 +258,7 @@ Judged TrialJudge::words(const Demand& demand, const Trial& trial) {
 Judged TrialJudge::trial(const Demand& demand, const Trial& trial) {
   sample_ = trial.declared ? "job mix"
             : trial.series ? "series " + std::to_string(*trial.series)
-                           : "lot " + trial.lot.value_or("none");
+                           : "alone";
   if (is_word(demand)) {
     return words(demand, trial);
   }
@@ -281,9 +284,9 @@ Value TrialJudge::own_value(const Demand& demand, const Trial& trial) {
   return out;
 }
 
-Judged TrialJudge::trials(const Demand& demand, const std::vector<const Trial*>& all, Why open) {
+Judged TrialJudge::trials(const Demand& demand, const std::vector<const Trial*>& all) {
   if (is_word(demand)) {
-    Judged out = open == Why::none ? Judged{} : Judged{Verdict::not_shown, open};
+    Judged out;
     for (const Trial* one : all) {
       also(out, words(demand, *one));
     }
@@ -293,7 +296,7 @@ Judged TrialJudge::trials(const Demand& demand, const std::vector<const Trial*>&
     return out;
   }
   std::vector<Interval> values;
-  Why missing = open;
+  Why missing = Why::none;
   for (const Trial* one : all) {
     const Value value = own_value(demand, *one);
     if (value.good()) {
@@ -305,22 +308,24 @@ Judged TrialJudge::trials(const Demand& demand, const std::vector<const Trial*>&
   return statistic(demand, values, missing);
 }
 
-Judged TrialJudge::lots(const Demand& demand, const std::vector<const Trial*>& all, Why open) {
+Judged TrialJudge::lots(const Demand& demand, const std::vector<const Trial*>& all) {
   Judged out;
+  std::vector<const Trial*> lotless;
   std::map<std::string, std::vector<const Trial*>> lots;
   for (const Trial* one : all) {
     if (one->lot) {
       lots[*one->lot].push_back(one);
     } else {
-      open = open == Why::none ? Why::condition_not_stated : open;  // it may belong to any of them
+      also(out, {Verdict::not_shown, Why::lot_not_stated});
+      lotless.push_back(one);
     }
   }
-  if (lots.empty()) {
-    return {Verdict::not_shown, open};
+  if (is_word(demand) && !lotless.empty()) {  // each by itself, whatever its lot
+    also(out, trials(demand, lotless));
   }
   for (const auto& [name, results] : lots) {
     sample_ = "lot " + name;
-    also(out, trials(demand, results, open));
+    also(out, trials(demand, results));
   }
   return out;
 }
@@ -346,14 +351,16 @@ Judged TrialJudge::demand(const Demand& demand, const std::optional<syntax::Vali
   }
   const Why open = unplaced(none) ? none : Why::none;
   single_ = single_ && open == Why::none && demand.statistic.kind != StatisticKind::each;
-  if (demand.statistic.over != syntax::Over::specimens) {
+  Judged out;
+  if (demand.statistic.over == syntax::Over::specimens) {
+    for (const Trial* one : about) {
+      also(out, trial(demand, *one));
+    }
+  } else {
     sample_ = "all";
-    return demand.statistic.over == syntax::Over::results ? trials(demand, about, open) : lots(demand, about, open);
+    out = demand.statistic.over == syntax::Over::results ? trials(demand, about) : lots(demand, about);
   }
-  Judged out = open == Why::none ? Judged{} : Judged{Verdict::not_shown, open};
-  for (const Trial* one : about) {
-    also(out, trial(demand, *one));
-  }
+  also(out, open == Why::none ? Judged{} : Judged{Verdict::not_shown, open});
   return out;
 }
 

@@ -40,9 +40,8 @@ class TrialJudge {
   [[nodiscard]] static Why conditions(const Demand& demand, const Conditions& stated);
 
   [[nodiscard]] Judged trial(const Demand& demand, const Trial& trial);
-  /// Of the results taken together; `open`: why there may be others that cannot be placed.
-  [[nodiscard]] Judged trials(const Demand& demand, const std::vector<const Trial*>& all, Why open);
-  [[nodiscard]] Judged lots(const Demand& demand, const std::vector<const Trial*>& all, Why open);
+  [[nodiscard]] Judged trials(const Demand& demand, const std::vector<const Trial*>& all);
+  [[nodiscard]] Judged lots(const Demand& demand, const std::vector<const Trial*>& all);
   [[nodiscard]] Judged words(const Demand& demand, const Trial& trial);
   [[nodiscard]] Judged reported(const Demand& demand, const Trial& trial);
   [[nodiscard]] Value own_value(const Demand& demand, const Trial& trial);

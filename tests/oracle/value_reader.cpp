@@ -39,6 +39,8 @@ Wanted wanted(const syntax::Reading& reading) {
   return {std::nullopt, reading.category.given() ? reading.category.value : reading.name.value, false};
 }
 
+bool blank(std::string_view text) { return text.find_first_not_of(" \t\r\n") == std::string_view::npos; }
+
 bool same_words(std::string_view left, std::string_view right) {
   const auto joined = [](std::string_view text) {
     std::string out(text);
@@ -92,7 +94,7 @@ Stated ValueReader::value(const Node& node, const Wanted& what) {
     return unusable();
   }
   if (what.text) {
-    return word(node.text);
+    return blank(node.text) ? unusable() : word(node.text);
   }
   if (what.unit) {
     return quantity(node, *what.unit);

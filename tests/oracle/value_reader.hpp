@@ -17,6 +17,8 @@ struct Wanted {
 
 /// The word of the category that is meant: blanks, hyphens and underscores are the same. Empty: none.
 [[nodiscard]] std::string meant_word(const syntax::Category& category, const evidence::Node& node);
+/// Nothing but blanks.
+[[nodiscard]] bool blank(std::string_view text);
 /// The same reading of names with several words, such as a basis.
 [[nodiscard]] bool same_words(std::string_view left, std::string_view right);
 

@@ -15,7 +15,7 @@ void collect(Node& node, const std::string& key, std::vector<Scalar>& scalars, s
     collect(item, key, scalars, slots);
   }
   for (std::size_t at = 0; at < node.entries.size(); ++at) {
-    slots.push_back({&node, at});
+    slots.push_back({&node, at, key});
     collect(node.entries[at].value, node.entries[at].key, scalars, slots);
   }
 }

@@ -38,6 +38,7 @@ struct Scalar {
 struct Slot {
   evidence::Node* map = nullptr;
   std::size_t at = 0;
+  std::string in;  // the key under which the map or its list stands
   [[nodiscard]] const std::string& key() const { return map->entries[at].key; }
 };
 [[nodiscard]] std::vector<Slot> slots(evidence::Node& submittal);

@@ -16,8 +16,8 @@ std::string grading(Random& random, const std::string& name) {
     }
     const int low = high - static_cast<int>(5 + random.below(4) * 5);
     text += "  sieve " + sieve + " ";
-    if (random.chance(10)) {
-      text += "no limit\n";
+    if (random.chance(15)) {
+      text += random.chance(50) ? "no limit\n" : "no limit stockpile within 5 % job mix within 5 %\n";
       continue;
     }
     text += random.chance(10) ? std::to_string(high) + " %"
@@ -27,7 +27,7 @@ std::string grading(Random& random, const std::string& name) {
     text += "\n";
     high = low - static_cast<int>(random.below(3) * 5);
   }
-  text += "  sieve 0.075 mm 5 % to 15 %\n";
+  text += "  sieve 0.075 mm 5 % to 15 % stockpile within 2 % job mix within 2 %\n";
   if (random.chance(50)) {
     text += "  ends of the band " + random.pick(Texts{"10", "20", "0", "25"}) + " %\n";
   }

@@ -91,10 +91,10 @@ Node SubmittalMaker::head(Random& random) const {
 }
 
 void SubmittalMaker::conditions(Random& random, ValueMaker& values, const Measure& measure, const Use& use,
-                                std::string_view except, Node& out) const {
+                                std::string_view except, bool kind_in_rows, Node& out) const {
   Node under = map();
   for (const std::string& name : measure.conditions) {
-    if (name == except || random.chance(faults_.missing / 2)) {
+    if (name == except || (name == "kind" && kind_in_rows) || random.chance(faults_.missing / 2)) {
       continue;
     }
     put(under, name, scalar(values.condition(catalog_.condition(name), asked(use, name))));
@@ -140,7 +140,7 @@ Node SubmittalMaker::specimen(Random& random, ValueMaker& values, const Measure&
 }
 
 void SubmittalMaker::series(Random& random, ValueMaker& values, const Measure& measure, const Use& use,
-                            const std::string& along, Node& out) const {
+                            const std::string& along, bool kind_in_rows, Node& out) const {
   Node rows = list();
   Texts places = sieves();
   if (along != "sieve") {
@@ -155,6 +155,9 @@ void SubmittalMaker::series(Random& random, ValueMaker& values, const Measure& m
       continue;
     }
     Node row = map();
+    if (kind_in_rows) {
+      put(row, "kind", scalar(values.condition(catalog_.condition("kind"), asked(use, "kind"))));
+    }
     put(row, along, scalar(random.chance(faults_.unreadable / 2) ? "No. 7x" : place));
     Node value = specimen(random, values, measure);
     if (value.kind == Node::Kind::map) {
@@ -218,11 +221,13 @@ Node SubmittalMaker::result(Random& random) const {
   }
   if (!runs.empty() && random.chance(measure.sieved() ? 85 : 30)) {
     const std::string along = random.pick(runs);
-    conditions(random, values, measure, wanted, along, out);
-    series(random, values, measure, wanted, along, out);
+    const bool has_kind = runs.size() < measure.conditions.size();
+    const bool kind_in_rows = has_kind && random.chance(40);
+    conditions(random, values, measure, wanted, along, kind_in_rows, out);
+    series(random, values, measure, wanted, along, kind_in_rows, out);
     return out;
   }
-  conditions(random, values, measure, wanted, "", out);
+  conditions(random, values, measure, wanted, "", false, out);
   if (random.chance(60)) {
     specimens(random, values, measure, wanted, out);
     return out;

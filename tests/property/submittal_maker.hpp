@@ -36,10 +36,10 @@ class SubmittalMaker {
   void job_mix(Random& random, ValueMaker& values, Node& out) const;
   void common(Random& random, ValueMaker& values, const Measure& measure, Node& out) const;
   void conditions(Random& random, ValueMaker& values, const Measure& measure, const Use& use, std::string_view except,
-                  Node& out) const;
+                  bool kind_in_rows, Node& out) const;
   [[nodiscard]] Node specimen(Random& random, ValueMaker& values, const Measure& measure) const;
   void series(Random& random, ValueMaker& values, const Measure& measure, const Use& use, const std::string& along,
-              Node& out) const;
+              bool kind_in_rows, Node& out) const;
   void specimens(Random& random, ValueMaker& values, const Measure& measure, const Use& use, Node& out) const;
   [[nodiscard]] Use use(Random& random) const;
 };

@@ -92,9 +92,9 @@ std::vector<std::string> words_of(const std::string& text) {
 }
 
 bool of_the_program(const std::string& word) {
-  constexpr std::array<std::string_view, 17> words{"string",   "vector", "optional", "variant", "null",   "nullptr",
-                                                   "int",      "bool",   "enum",     "struct",  "double", "float",
-                                                   "uint32_t", "size_t", "token",    "parser"};
+  constexpr std::array<std::string_view, 17> words{"string",   "vector", "optional", "variant", "null",       "nullptr",
+                                                   "int",      "bool",   "enum",     "struct",  "double",     "float",
+                                                   "uint32_t", "size_t", "token",    "parser",  "stack trace"};
   return word.find("::") != std::string::npos || word.find('_') != std::string::npos ||
          std::find(words.begin(), words.end(), word) != words.end();
 }
