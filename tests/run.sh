@@ -1,16 +1,18 @@
 #!/usr/bin/env bash
 # Every check there is: release build and tests, sanitizer build and tests, clang-tidy, clang-format.
-# Usage: tests/run.sh [--quick]     --quick leaves clang-tidy and the fuzz targets out (minutes of the
-# run), and says so
+# Usage: tests/run.sh [--quick] [--fuzz]     --quick leaves clang-tidy out (minutes of the run), and says so;
+# --fuzz adds a short run of each fuzz target (minutes to build)
 # The closing line adds up the tests of both builds; exit status 0 only when nothing failed.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
 quick=no
+fuzzing=no
 for option in "$@"; do
   case $option in
     --quick) quick=yes ;;
-    *) echo "usage: tests/run.sh [--quick]" >&2; exit 2 ;;
+    --fuzz) fuzzing=yes ;;
+    *) echo "usage: tests/run.sh [--quick] [--fuzz]" >&2; exit 2 ;;
   esac
 done
 
@@ -80,10 +82,10 @@ elif [[ -f .build/release/compile_commands.json ]]; then
 fi
 format || broken+=("clang-format")
 sarif || broken+=("SARIF")
-if [[ $quick == yes ]]; then
-  heading "fuzz targets: left out (--quick)"
-else
+if [[ $fuzzing == yes ]]; then
   fuzz || broken+=("fuzz")
+else
+  heading "fuzz targets: left out (ask for them with --fuzz, or run tests/fuzz/run.sh)"
 fi
 
 heading "summary"

@@ -38,8 +38,10 @@ Bound scaled(Bound bound, const Decimal& by) {
 
 // Of the larger of two: a lower bound of either bounds it from below; from above only both together.
 Amount larger(const Amount& left, const Amount& right) {
-  const Amount& top = left.value < right.value ? right : left;
-  const Amount& bottom = left.value < right.value ? left : right;
+  // At a tie the exact one counts as the larger: nothing that is at most as large can raise it.
+  const bool turned = left.value < right.value || (left.value == right.value && right.bound == Bound::exact);
+  const Amount& top = turned ? right : left;
+  const Amount& bottom = turned ? left : right;
   if (top.bound == Bound::undetermined || bottom.bound == Bound::undetermined) {
     return {top.value, left.unit, Bound::undetermined};
   }
@@ -50,7 +52,7 @@ Amount larger(const Amount& left, const Amount& right) {
     return {top.value, left.unit, eased ? Bound::at_most : top.bound};
   }
   if (upper(top.bound)) {
-    return {top.value, left.unit, Bound::undetermined};
+    return {bottom.value, left.unit, bottom.bound};  // nothing bounds it from above
   }
   return {top.value, left.unit, top.bound == Bound::above ? Bound::above : Bound::at_least};
 }

@@ -25,20 +25,24 @@ Value series_value(const Result& row) {
   return {};
 }
 
-// Whether two rows differ only in the condition along which the series runs.
-bool same_otherwise(const Result& left, const Result& right) {
-  for (const evidence::ConditionStated& one : left.conditions) {
-    if (one.condition == left.series_condition) {
+enum class Sameness : std::uint8_t { same, other, open };
+
+// Whether a row differs from ours only in the condition along which the series runs; open if it does not say.
+Sameness same_otherwise(const Result& own, const Result& row) {
+  Sameness out = Sameness::same;
+  for (const evidence::ConditionStated& one : own.conditions) {
+    if (one.condition == own.series_condition) {
       continue;
     }
-    const auto other = std::find_if(right.conditions.begin(), right.conditions.end(),
+    const auto other = std::find_if(row.conditions.begin(), row.conditions.end(),
                                     [&](const auto& stated) { return stated.condition == one.condition; });
-    if (other == right.conditions.end() || other->value.word != one.value.word ||
-        !(other->value.amount.value == one.value.amount.value)) {
-      return false;
+    if (other == row.conditions.end() || !other->value.usable() || !one.value.usable()) {
+      out = Sameness::open;
+    } else if (other->value.word != one.value.word || !(other->value.amount.value == one.value.amount.value)) {
+      return Sameness::other;
     }
   }
-  return true;
+  return out;
 }
 
 }  // namespace
@@ -102,11 +106,15 @@ Reason Measuring::push_sum(const plan::Op& op, const Frame& frame) {
   quantity::Amount sum{0, reading_type(frame, op.index).unit, quantity::Bound::exact};
   std::uint32_t rows = 0;
   for (const Result& row : evidence_.results) {
-    if (row.series != own.series || row.measure != own.measure || !same_otherwise(row, own)) {
+    if (row.series != own.series || row.measure != own.measure) {
+      continue;
+    }
+    const Sameness sameness = same_otherwise(own, row);
+    if (sameness == Sameness::other) {
       continue;
     }
     const Value there = series_value(row);
-    if (!there.usable()) {
+    if (sameness == Sameness::open || !there.usable()) {
       return Reason::unusable_value;  // it may belong to the sum or not
     }
     if (op.code == plan::OpCode::cumulative && there.amount.value < here.amount.value) {
@@ -166,7 +174,8 @@ Reason Measuring::execute(const plan::Op& op, const Frame& frame) {
       const quantity::Amount right = stack_.back();
       stack_.pop_back();
       stack_.back() = apply(op.code, stack_.back(), right);
-      return Reason::none;
+      // At once: one divided by an infinite value would be a harmless zero again.
+      return stack_.back().value.finite() ? Reason::none : Reason::not_computable;
     }
   }
 }

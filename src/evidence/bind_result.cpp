@@ -321,7 +321,9 @@ void Binder::result(const Node& node) {
     specimens(*list, shared, out);
   }
   if (const Node* reported = node.find("reported")) {
-    out.reported = value(*reported, rules_.measures[*id].type, "`" + rules_.measures[*id].name + "`");
+    const Value stated = value(*reported, rules_.measures[*id].type, "`" + rules_.measures[*id].name + "`");
+    // Specimens that cannot be used are not replaced by what was reported.
+    out.reported = out.reported.kind == Value::Kind::missing ? stated : out.reported;
   }
   if (known && out.specimens.empty() && out.reported.kind == Value::Kind::missing) {
     error(diagnose::Code::submittal_missing_key, node.span, "found a result without a value",
