@@ -235,8 +235,7 @@ class RecordReader {
       return;
     }
     if (const Node* list = node.find("specimens")) {
-      out.samples_unusable = list->kind != Node::Kind::list;
-      out.reported.kind = list->items.empty() ? Stated::Kind::unusable : Stated::Kind::missing;
+      out.samples_unusable = list->kind != Node::Kind::list || list->items.empty();
       for (const Node& item : list->items) {
         out.samples.push_back(sample(item, shared, *measure));
       }
