@@ -6,8 +6,8 @@ namespace plumbrule::check {
 
 Rules Checker::run(const std::vector<syntax::RuleFile>& files) {
   rules_.file = files.front().file;
-  // A range of temperatures is taken on the point scale of its limit, whether or not a rule writes that scale. All units
-  // of a plan must be known here, because a submittal counts on from these.
+  // A range of temperatures is taken on the point scale of its limit, whether or not a rule writes that scale. All
+  // units of a plan must be known here, because a submittal counts on from these.
   for (const char* const scale : {"degC", "degF", "Cdeg", "Fdeg", "mm"}) {
     (void)rules_.units.find(scale);
   }

@@ -54,8 +54,8 @@ class Checker {
   [[nodiscard]] bool lacks_percent(const Type& found, const Type& wanted) const;
   [[nodiscard]] std::string unit_text(UnitId unit) const;
   [[nodiscard]] std::string type_text(const Type& type) const;
-  void error(diagnose::Code code, const Span& span, std::string message, std::string help = {}) {
-    diagnostics_.error(code, span, std::move(message), std::move(help));
+  void error(diagnose::Code code, const Span& span, const std::string& message, const std::string& help = {}) {
+    diagnostics_.error(code, span, message, help);
   }
 
   // vocabulary.cpp
@@ -112,6 +112,7 @@ class Checker {
   std::optional<Decimal> in_unit(const syntax::Quantity& tree, UnitId unit, bool difference, const std::string& what);
   std::vector<syntax::ConditionValue> without_terms(const std::vector<syntax::ConditionValue>& trees);
   syntax::Limit without_terms(const syntax::Limit& tree);
+  void sieves_once(const syntax::Grading& grading);
   bool sieve_tolerance(const syntax::GradingRow& row, const syntax::Assertion& tree, const Measure& measure,
                        const syntax::Requirement& requirement, Limit& out);
   std::optional<Decimal> ends_fraction(const syntax::Grading& grading);

@@ -1,6 +1,19 @@
 #include "check/checker.hpp"
+#include "quantity/sieve.hpp"
 
 namespace plumbrule::check {
+
+// The tolerance of a row that a demand asks for.
+static std::optional<syntax::Quantity> row_tolerance(const syntax::Limit& limit, const syntax::GradingRow& row) {
+  switch (limit.tolerance) {
+    case syntax::ToleranceKind::stockpile:
+      return row.stockpile;
+    case syntax::ToleranceKind::job_mix:
+      return row.job_mix;
+    default:
+      return std::nullopt;
+  }
+}
 
 // Within a tolerance of the job mix: the row's own, in the unit of its band.
 bool Checker::sieve_tolerance(const syntax::GradingRow& row, const syntax::Assertion& tree, const Measure& measure,
@@ -57,23 +70,10 @@ void Checker::grading_assertions(const syntax::Assertion& tree, const syntax::Re
   out.ends = ends_fraction(grading);
   bool limited = grading.broken;
   bool any_tolerance = grading.broken;
-  std::vector<std::pair<Decimal, Span>> seen;
+  sieves_once(grading);
   for (const syntax::GradingRow& row : grading.rows) {
-    const auto opening = sieve(row.sieve);
-    if (opening) {
-      const auto first = std::find_if(seen.begin(), seen.end(), [&](const auto& one) { return one.first == *opening; });
-      if (first != seen.end()) {
-        diagnostics_
-            .error(diagnose::Code::name_duplicate, row.sieve.span,
-                   "found sieve `" + std::string(sources_.text(row.sieve.span)) + "` twice in grading `" +
-                       grading.name.value + "`",
-                   "give each sieve one row")
-            .secondary.push_back({first->second, "the first one"});
-      }
-      seen.emplace_back(*opening, row.sieve.span);
-    }
-    const auto& tolerance = tree.limit.tolerance == syntax::ToleranceKind::stockpile ? row.stockpile : row.job_mix;
-    const bool tolerated = tree.limit.tolerance != syntax::ToleranceKind::none && tolerance;
+    const auto opening = quantity::sieve_opening(sources_.text(row.sieve.span));
+    const bool tolerated = row_tolerance(tree.limit, row).has_value();
     limited = limited || row.low || tolerated;
     any_tolerance = any_tolerance || tolerated;
     if (!opening || (!row.low && !tolerated)) {
@@ -89,9 +89,7 @@ void Checker::grading_assertions(const syntax::Assertion& tree, const syntax::Re
     one.conditions.push_back(std::move(at));
     one.limit.span = row.span;
     const bool banded = !row.low || band(row.low, row.high, measure, tree.statistic, requirement, one.limit);
-    const bool toleranced = tree.limit.tolerance == syntax::ToleranceKind::none ||
-                            sieve_tolerance(row, tree, measure, requirement, one.limit);
-    if (banded && toleranced) {
+    if (banded && (!tolerated || sieve_tolerance(row, tree, measure, requirement, one.limit))) {
       out.assertions.push_back(std::move(one));
     }
   }
@@ -109,6 +107,27 @@ void Checker::grading_assertions(const syntax::Assertion& tree, const syntax::Re
   }
   if (!limited) {
     error(diagnose::Code::clause_missing, tree.span, "found a grading that limits no sieve", "give it a band");
+  }
+}
+
+// Every row names a sieve that is known, and each sieve once, by whatever designation.
+void Checker::sieves_once(const syntax::Grading& grading) {
+  std::vector<std::pair<Decimal, Span>> seen;
+  for (const syntax::GradingRow& row : grading.rows) {
+    const auto opening = sieve(row.sieve);
+    if (!opening) {
+      continue;
+    }
+    const auto first = std::find_if(seen.begin(), seen.end(), [&](const auto& one) { return one.first == *opening; });
+    if (first != seen.end()) {
+      diagnostics_
+          .error(diagnose::Code::name_duplicate, row.sieve.span,
+                 "found sieve `" + std::string(sources_.text(row.sieve.span)) + "` twice in grading `" +
+                     grading.name.value + "`",
+                 "give each sieve one row")
+          .secondary.push_back({first->second, "the first one"});
+    }
+    seen.emplace_back(*opening, row.sieve.span);
   }
 }
 

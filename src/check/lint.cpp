@@ -45,12 +45,12 @@ class Linter {
                        [&](const Accepted& one) { return one.code == diagnose::text(code); });
   }
 
-  diagnose::Diagnostic* remark(const Requirement* about, Code code, const Span& span, std::string message,
-                               std::string help) {
+  diagnose::Diagnostic* remark(const Requirement* about, Code code, const Span& span, const std::string& message,
+                               const std::string& help) {
     if (accepts(rules_.specification->accepted, code) || (about != nullptr && accepts(about->accepted, code))) {
       return nullptr;
     }
-    return &diagnostics_.warning(code, span, std::move(message), std::move(help));
+    return &diagnostics_.warning(code, span, message, help);
   }
 
   void one(const Requirement& requirement) {

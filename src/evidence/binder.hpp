@@ -50,8 +50,9 @@ class Binder {
   Value sieve(const Node& node);
   [[nodiscard]] std::string type_text(const check::Type& type) const;
   [[nodiscard]] static Value unusable(const Span& span) { return {Value::Kind::unusable, {}, none, span}; }
-  diagnose::Diagnostic& error(diagnose::Code code, const Span& span, std::string message, std::string help = {}) {
-    return diagnostics_.error(code, span, std::move(message), std::move(help));
+  diagnose::Diagnostic& error(diagnose::Code code, const Span& span, const std::string& message,
+                              const std::string& help = {}) {
+    return diagnostics_.error(code, span, message, help);
   }
   bool is_map(const Node& node, const std::string& what);
   bool is_list(const Node& node, const std::string& what);
