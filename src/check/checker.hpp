@@ -112,6 +112,8 @@ class Checker {
   std::optional<Decimal> in_unit(const syntax::Quantity& tree, UnitId unit, bool difference, const std::string& what);
   std::vector<syntax::ConditionValue> without_terms(const std::vector<syntax::ConditionValue>& trees);
   syntax::Limit without_terms(const syntax::Limit& tree);
+  void grading_rules(const syntax::Assertion& tree, const syntax::Grading& grading, bool limited, bool any_tolerance,
+                     Alternative& out);
   void sieves_once(const syntax::Grading& grading);
   bool sieve_tolerance(const syntax::GradingRow& row, const syntax::Assertion& tree, const Measure& measure,
                        const syntax::Requirement& requirement, Limit& out);

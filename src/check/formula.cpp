@@ -100,6 +100,7 @@ constexpr std::array<Function, 5> functions{{{"cumulative", FormulaKind::cumulat
 
 void Checker::unknown_function(const syntax::Text& name) {
   std::vector<std::string_view> known;
+  known.reserve(functions.size() + rules_.tables.size());
   for (const Function& one : functions) {
     known.push_back(one.name);
   }

@@ -93,6 +93,12 @@ void Checker::grading_assertions(const syntax::Assertion& tree, const syntax::Re
       out.assertions.push_back(std::move(one));
     }
   }
+  grading_rules(tree, grading, limited, any_tolerance, out);
+}
+
+// What holds of a grading as a whole.
+void Checker::grading_rules(const syntax::Assertion& tree, const syntax::Grading& grading, bool limited,
+                            bool any_tolerance, Alternative& out) {
   if (tree.limit.tolerance != syntax::ToleranceKind::none && !any_tolerance) {
     const std::string kind = tree.limit.tolerance == syntax::ToleranceKind::stockpile ? "stockpile" : "job mix";
     error(diagnose::Code::clause_missing, tree.limit.span,

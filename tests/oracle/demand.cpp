@@ -111,8 +111,7 @@ void DemandReader::grading(const syntax::Assertion& assertion, const syntax::Lim
     Demand demand = start(assertion);
     for (const syntax::Text& name : demand.measure->conditions) {
       if (book_.condition(name.value).scale == syntax::Condition::Scale::sieve) {
-        demand.conditions.push_back(
-            {name.value, {}, *quantity::sieve_opening(book_.written(row.sieve.span)), 0, {}});
+        demand.conditions.push_back({name.value, {}, *quantity::sieve_opening(book_.written(row.sieve.span)), 0, {}});
         break;
       }
     }

@@ -1,5 +1,6 @@
 #include "engine.hpp"
 
+#include "amended.hpp"
 #include "explain/explanation.hpp"
 
 namespace plumbrule::oracle {
@@ -12,8 +13,7 @@ std::string answer(std::string_view verdict, std::string_view why) {
 // The judge decides, the engine leaves it open: allowed after the last three losses.
 bool allowed(const evaluate::Finding& engine, const Finding& judge) {
   return engine.verdict == evaluate::Verdict::not_shown && judge.judged.verdict != Verdict::does_not_apply &&
-         (judge.lost.has(Loss::both_ends) || judge.lost.has(Loss::unknown_refusal) ||
-          judge.lost.has(Loss::staged_tie));
+         (judge.lost.has(Loss::both_ends) || judge.lost.has(Loss::unknown_refusal) || judge.lost.has(Loss::staged_tie));
 }
 
 // Only reasons for "not shown" and "does not apply" are compared; the engine gives none for the other two.
@@ -26,6 +26,7 @@ bool same_reason(const evaluate::Finding& engine, const Finding& judge) {
 
 std::unique_ptr<RuleSet> prepare(const source::SourceMap& sources, check::Loaded loaded, const std::string& on,
                                  diagnose::Diagnostics& diagnostics) {
+  std::vector<syntax::RuleFile> written = amended(loaded.files, loaded.amendments, on);
   diagnose::Diagnostics mismatches;
   check::amend(loaded, on, diagnostics, mismatches);
   diagnostics.append(mismatches);
@@ -34,10 +35,10 @@ std::unique_ptr<RuleSet> prepare(const source::SourceMap& sources, check::Loaded
     return nullptr;
   }
   auto out = std::make_unique<RuleSet>();
-  out->loaded = std::move(loaded);
+  out->written = std::move(written);
   out->rules = std::move(*rules);
   out->plan = plan::compile(out->rules);
-  out->book = std::make_unique<Rulebook>(sources, out->loaded.files);
+  out->book = std::make_unique<Rulebook>(sources, out->written);
   return out;
 }
 
@@ -57,7 +58,7 @@ Answers ask_engine(const RuleSet& rules, const evidence::Node& document, const e
   return out;
 }
 
-Comparison compare(const Answers& engine, const Review& judge) {
+Comparison compare(const check::Rules& rules, const Answers& engine, const Review& judge) {
   Comparison out;
   if (engine.readable != judge.readable || engine.review.findings.size() != judge.findings.size()) {
     out.differences.push_back(
@@ -73,6 +74,10 @@ Comparison compare(const Answers& engine, const Review& judge) {
     const evaluate::Finding& theirs = engine.review.findings[at];
     const Finding& own = judge.findings[at];
     const std::string_view verdict = explain::verdict_text(theirs.verdict);
+    if (rules.requirements[theirs.requirement].number != own.number) {
+      out.differences.push_back({own.number, "clause " + rules.requirements[theirs.requirement].number, "this clause"});
+      continue;
+    }
     ++out.verdicts.at(static_cast<std::size_t>(own.judged.verdict));
     for (std::size_t loss = 0; own.judged.verdict == Verdict::not_shown && loss < losses; ++loss) {
       out.left_open.at(loss) += own.lost.has(static_cast<Loss>(loss)) ? 1 : 0;
@@ -98,7 +103,7 @@ Comparison compare(const Answers& engine, const Review& judge) {
 Comparison compare(RuleSet& rules, const evidence::Node& document, const evidence::KnownNames& others,
                    std::optional<std::int32_t> on) {
   const Answers engine = ask_engine(rules, document, others, on);
-  return compare(engine, review(*rules.book, rules.units, document, on));
+  return compare(rules.rules, engine, review(*rules.book, rules.units, document, on));
 }
 
 }  // namespace plumbrule::oracle

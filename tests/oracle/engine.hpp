@@ -14,7 +14,7 @@ namespace plumbrule::oracle {
 /// A set of rules made ready for both: checked and compiled for the engine, found by name for the judge.
 struct RuleSet {
   std::string path;
-  check::Loaded loaded;  // amended; the judge's book points into it
+  std::vector<syntax::RuleFile> written;  // amended by the judge, whose book points into it
   check::Rules rules;
   plan::Plan plan;
   std::unique_ptr<Rulebook> book;
@@ -48,7 +48,7 @@ struct Comparison {
 };
 
 /// Verdicts of all clauses, reasons where they follow from one thing, and the outcome.
-[[nodiscard]] Comparison compare(const Answers& engine, const Review& judge);
+[[nodiscard]] Comparison compare(const check::Rules& rules, const Answers& engine, const Review& judge);
 [[nodiscard]] Comparison compare(RuleSet& rules, const evidence::Node& document, const evidence::KnownNames& others,
                                  std::optional<std::int32_t> on);
 

@@ -15,8 +15,8 @@ Value of(const Interval& amount, quantity::UnitId unit) {
   Value out;
   out.amount = amount;
   out.unit = unit;
-  const bool finite = (amount.low.infinite || amount.low.value.finite()) &&
-                      (amount.high.infinite || amount.high.value.finite());
+  const bool finite =
+      (amount.low.infinite || amount.low.value.finite()) && (amount.high.infinite || amount.high.value.finite());
   return finite ? out : lacking(Why::not_computable);
 }
 
@@ -50,8 +50,8 @@ Value Valuer::in_unit(Value value, quantity::UnitId unit) {
 
 Value Valuer::reading(const Sample& sample, const syntax::Reading& tree) {
   const auto at = sample.readings.find(tree.name.value);
-  Value out = at == sample.readings.end() ? lacking(Why::missing_reading)
-                                          : stated_value(at->second, Why::missing_reading);
+  Value out =
+      at == sample.readings.end() ? lacking(Why::missing_reading) : stated_value(at->second, Why::missing_reading);
   return tree.unit ? in_unit(out, units_.of(*tree.unit)) : out;
 }
 
@@ -243,7 +243,8 @@ Value Valuer::unless_refused(const Value& value, const Scope& scope) {
 
 Value Valuer::reported(const Trial& trial) {
   const syntax::Measure& measure = *book_.measure(trial.measure);
-  const Value value = trial.samples_unusable ? lacking(Why::unusable_value) : stated_value(trial.reported, Why::no_value);
+  const Value value =
+      trial.samples_unusable ? lacking(Why::unusable_value) : stated_value(trial.reported, Why::no_value);
   if (!value.good() || !measure.unit) {
     return value;
   }

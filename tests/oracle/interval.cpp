@@ -28,8 +28,11 @@ Interval scaled(const Interval& values, const Decimal& by, bool divide) {
 }  // namespace
 
 std::string loss_text(Loss loss) {
-  constexpr std::array<const char*, losses> texts{"product of two bounds", "zero times a bound", "division by a bound",
-                                                  "spread of bounds", "larger or smaller known from both ends",
+  constexpr std::array<const char*, losses> texts{"product of two bounds",
+                                                  "zero times a bound",
+                                                  "division by a bound",
+                                                  "spread of bounds",
+                                                  "larger or smaller known from both ends",
                                                   "refusal of a value of which nothing is known",
                                                   "an end at a tie rounded before the statistic"};
   return texts.at(static_cast<std::size_t>(loss));
@@ -114,9 +117,7 @@ Interval larger(const Interval& left, const Interval& right) {
   return out;
 }
 
-Interval smaller(const Interval& left, const Interval& right) {
-  return negated(larger(negated(left), negated(right)));
-}
+Interval smaller(const Interval& left, const Interval& right) { return negated(larger(negated(left), negated(right))); }
 
 bool open_tie(const End& end, const Decimal& place) {
   const Decimal rest = end.value.remainder(place);

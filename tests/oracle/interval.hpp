@@ -1,7 +1,8 @@
 #pragma once
 // What is known of a number: the interval it lies in, with ends that belong to it or not. "180 s or more" is
-// [180, infinity), "less than 5 g" is (-infinity, 5), a plain reading is one point. Sums, greatest and least are exact interval
-// arithmetic, worked out end by end; products, quotients and spreads give up where language.md, section 9.3 says so.
+// [180, infinity), "less than 5 g" is (-infinity, 5), a plain reading is one point. Sums, greatest and least are exact
+// interval arithmetic, worked out end by end; products, quotients and spreads give up where language.md, section 9.3
+// says so.
 
 #include <cstdint>
 #include <optional>

@@ -76,8 +76,8 @@ class RequirementJudge {
     const Classes outer = classes(wide.where);
     return std::all_of(outer.begin(), outer.end(), [&](const auto& category) {
       const auto at = inner.find(category.first);
-      return at != inner.end() && std::includes(category.second.begin(), category.second.end(), at->second.begin(),
-                                                at->second.end());
+      return at != inner.end() &&
+             std::includes(category.second.begin(), category.second.end(), at->second.begin(), at->second.end());
     });
   }
 
@@ -238,12 +238,30 @@ std::string_view text(Outcome outcome) {
 }
 
 std::string_view text(Why why) {
-  constexpr std::array<std::string_view, 24> texts{
-      "none",           "class_not_stated", "class_excluded",  "exempted",          "no_result",
-      "other_conditions", "condition_not_stated", "other_design", "lot_not_stated", "too_old", "date_not_stated",
-      "no_target",      "design_not_stated", "unusable_value", "missing_reading",   "refused",
-      "no_value",       "too_few_specimens", "replicates_not_stated", "specimens_needed", "only_a_bound",
-      "series_needed",  "end_to_end",       "not_computable"};
+  constexpr std::array<std::string_view, 24> texts{"none",
+                                                   "class_not_stated",
+                                                   "class_excluded",
+                                                   "exempted",
+                                                   "no_result",
+                                                   "other_conditions",
+                                                   "condition_not_stated",
+                                                   "other_design",
+                                                   "lot_not_stated",
+                                                   "too_old",
+                                                   "date_not_stated",
+                                                   "no_target",
+                                                   "design_not_stated",
+                                                   "unusable_value",
+                                                   "missing_reading",
+                                                   "refused",
+                                                   "no_value",
+                                                   "too_few_specimens",
+                                                   "replicates_not_stated",
+                                                   "specimens_needed",
+                                                   "only_a_bound",
+                                                   "series_needed",
+                                                   "end_to_end",
+                                                   "not_computable"};
   return texts.at(static_cast<std::size_t>(why));
 }
 

@@ -1,4 +1,4 @@
-// oracle_check RULES SUBMITTAL             one submittal against one rule file
+// oracle_check RULES SUBMITTAL [AMENDMENT ...]      one submittal against one rule file
 // oracle_check --cases FOLDER [--root REPOSITORY]   every `review` run of the case files below FOLDER
 //
 // Compares the engine's verdicts with those of the independent judge. Exit status: 0 the same, 1 not, 2 unusable.
@@ -12,10 +12,11 @@ namespace {
 
 using namespace plumbrule::oracle;
 
-int check_one(const std::string& rules, const std::string& submittal) {
+int check_one(const std::vector<std::string>& words) {
   ReviewFiles files;
-  files.against = {rules};
-  files.submittal = submittal;
+  files.against = {words[0]};
+  files.submittal = words[1];
+  files.amendments.assign(words.begin() + 2, words.end());
   const Checked checked = check_files(files);
   if (!checked.trouble.empty()) {
     std::cerr << "oracle_check: " << checked.trouble << "\n";
@@ -30,10 +31,11 @@ int run(const std::vector<std::string>& words) {
     const bool root = words.size() == 4 && words[2] == "--root";
     return check_cases(words[1], root ? words[3] : ".", std::cout) ? 0 : 1;
   }
-  if (words.size() == 2) {
-    return check_one(words[0], words[1]);
+  if (words.size() >= 2) {
+    return check_one(words);
   }
-  std::cerr << "usage: oracle_check RULES SUBMITTAL | oracle_check --cases FOLDER [--root REPOSITORY]\n";
+  std::cerr
+      << "usage: oracle_check RULES SUBMITTAL [AMENDMENT ...] | oracle_check --cases FOLDER [--root REPOSITORY]\n";
   return 2;
 }
 

@@ -105,9 +105,8 @@ class RecordReader {
       const syntax::Measure* const measure = book_.measure(entry.key);
       const Stated here = measure == nullptr ? Stated{} : values_.value(entry.value, wanted(*measure));
       const auto target = job_mix_.find(entry.key);
-      const bool comparable = here.kind == Stated::Kind::quantity && here.amount.exact() &&
-                              target != job_mix_.end() && target->second.kind == Stated::Kind::quantity &&
-                              target->second.amount.exact();
+      const bool comparable = here.kind == Stated::Kind::quantity && here.amount.exact() && target != job_mix_.end() &&
+                              target->second.kind == Stated::Kind::quantity && target->second.amount.exact();
       if (!comparable) {
         out = out == Standing::elsewhere ? out : Standing::unknown;
       } else if (!(units_.convert(here.amount.value(), here.unit, target->second.unit) ==

@@ -24,7 +24,9 @@ class Rulebook {
   [[nodiscard]] const syntax::Specification& specification() const { return *specification_; }
   [[nodiscard]] const std::vector<const syntax::Requirement*>& requirements() const { return requirements_; }
   [[nodiscard]] const syntax::Measure* measure(const std::string& name) const;
-  [[nodiscard]] const syntax::RuleFile& file_of(const std::string& measure) const { return *measures_.at(measure).file; }
+  [[nodiscard]] const syntax::RuleFile& file_of(const std::string& measure) const {
+    return *measures_.at(measure).file;
+  }
   [[nodiscard]] const syntax::Condition& condition(const std::string& name) const { return *conditions_.at(name); }
   [[nodiscard]] const syntax::Category* category(const std::string& name) const;
   [[nodiscard]] const syntax::Table* table(const std::string& name) const;

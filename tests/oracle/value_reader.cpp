@@ -80,9 +80,8 @@ Stated ValueReader::quantity(const Node& node, const syntax::WrittenUnit& wanted
   const bool counts = units_.table().at(unit).dimension == quantity::Dimension{};
   const bool bare = counts && stated != known && (!stated.empty() || known == "%");
   const bool basis_stated = !written->basis.empty();
-  const bool basis_right = wanted_unit.basis.given()
-                               ? basis_stated && same_words(written->basis, wanted_unit.basis.value)
-                               : !basis_stated;
+  const bool basis_right =
+      wanted_unit.basis.given() ? basis_stated && same_words(written->basis, wanted_unit.basis.value) : !basis_stated;
   if (bare || !basis_right) {
     return unusable();
   }

@@ -34,6 +34,8 @@ bool Measure::sieved() const { return std::find(conditions.begin(), conditions.e
 const Category& Catalog::category(std::string_view name) const { return named(categories, name); }
 const Condition& Catalog::condition(std::string_view name) const { return named(conditions, name); }
 
+std::string sieve_key(std::size_t sieve) { return "sieve " + std::to_string(sieve); }
+
 std::string phrase(const Written& written, const std::string& basis) {
   const std::string unit = written.unit == "number" || written.unit.empty() ? "" : " " + written.unit;
   return written.number + unit + (basis.empty() ? "" : " of " + basis);

@@ -67,7 +67,7 @@ struct Catalog {
   std::vector<Condition> conditions;
   std::vector<Measure> measures;
   std::vector<std::string> gradings;
-  std::map<std::string, std::vector<Written>> near;  // of each measure: numbers at which verdicts turn
+  std::map<std::string, std::vector<Written>> near;  // of each measure: numbers at which verdicts turn; and of sieves
   std::vector<std::string> targets;                  // measures that a tolerance from the job mix speaks of
   std::vector<Use> uses;                             // a demand each
   bool dated = false;                                // some clause asks how old a test is
@@ -75,6 +75,8 @@ struct Catalog {
   [[nodiscard]] const Condition& condition(std::string_view name) const;
 };
 
+/// Under which a sieve's own numbers stand in `near`; sieves are counted from the coarsest.
+[[nodiscard]] std::string sieve_key(std::size_t sieve);
 /// "12 g/m2", "5 % of dry_aggregate", "3" for a plain number.
 [[nodiscard]] std::string phrase(const Written& written, const std::string& basis);
 

@@ -5,7 +5,7 @@
 namespace plumbrule::property {
 namespace {
 
-constexpr std::array numbers{"0",  "1",  "2",  "5",   "7",   "10",  "12",  "20",  "0.5",  "2.5",
+constexpr std::array numbers{"0",   "1",   "2",    "5",  "7",   "10",  "12",   "20",   "0.5", "2.5",
                              "7.0", "7.5", "2.10", "50", "100", "538", "0.05", "98.5", "5.0", "1200"};
 constexpr std::array spreads{"1", "2", "5", "0.5", "2.5", "10"};
 
@@ -107,7 +107,8 @@ std::string ClauseWriter::statistic(const Measure& measure, bool& spread) {
   }
   const bool no_spread = !forced_unit_.empty() || !measure.limit_unit.empty() || house_.by_reporting_place;
   const std::size_t kinds = measure.is_word() || random_.chance(20) ? 1 : no_spread && temperature(measure) ? 4 : 6;
-  const std::string kind = Texts{"each", "mean", "least", "greatest", "range", "standard deviation"}[random_.below(kinds)];
+  const std::string kind =
+      Texts{"each", "mean", "least", "greatest", "range", "standard deviation"}[random_.below(kinds)];
   spread = kind == "range" || kind == "standard deviation";
   const std::string over = random_.pick(Texts{"specimens", "specimens", "specimens", "results", "results in each lot"});
   const bool counted = random_.chance(60);
@@ -181,7 +182,8 @@ std::string ClauseWriter::exceptions(const Measure& measure, bool other_limits) 
   // Behind a list of words a comma would go on with the list.
   const auto either_way = [&](bool list = false) {
     const bool other = other_limits && random_.chance(65);
-    return (!list && random_.chance(50) ? ", " : " ") + (other ? "shall be " + limit(measure, last_spread_) : "not required") +
+    return (!list && random_.chance(50) ? ", " : " ") +
+           (other ? "shall be " + limit(measure, last_spread_) : "not required") +
            (random_.chance(50) ? " cite \"note\"" : "");
   };
   std::string text;

@@ -126,8 +126,8 @@ class Driver {
     property::write_reproduction(small, folder);
     const std::lock_guard lock(mutex_);
     for (const oracle::Difference& one : small.differences) {
-      std::cout << folder.string() << ": clause " << one.clause << ": engine " << one.engine << ", oracle "
-                << one.judge << "\n";
+      std::cout << folder.string() << ": clause " << one.clause << ": engine " << one.engine << ", oracle " << one.judge
+                << "\n";
     }
   }
 };
@@ -139,8 +139,8 @@ void print(const Tally& tally, double seconds) {
     std::cout << "  " << oracle::text(static_cast<oracle::Verdict>(at)) << ": " << tally.verdicts.at(at) << "\n";
   }
   for (std::size_t at = 0; at < tally.left_open.size(); ++at) {
-    std::cout << "  not shown, and the table of bounds gives up: " << oracle::loss_text(static_cast<oracle::Loss>(at)) << ": "
-              << tally.left_open.at(at) << "\n";
+    std::cout << "  not shown, and the table of bounds gives up: " << oracle::loss_text(static_cast<oracle::Loss>(at))
+              << ": " << tally.left_open.at(at) << "\n";
   }
   if (tally.ill_typed > 0) {
     std::cout << "  sets that the checks refuse: " << tally.ill_typed << "; the first:\n" << tally.first_errors;

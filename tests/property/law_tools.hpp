@@ -2,8 +2,8 @@
 // What the laws are stated over: a random set of rules and a random submittal, shrunk clause by clause and result by
 // result, and the engine's verdicts on them.
 
-#include <catch2/catch.hpp>
 #include <rapidcheck.h>
+#include <catch2/catch.hpp>
 
 #include "made_rules.hpp"
 #include "submittal_maker.hpp"

@@ -17,11 +17,11 @@ Decimal decimal(std::int64_t coefficient, int decimals) {
   return out;
 }
 
-Decimal draw_decimal() {
-  return decimal(*rc::gen::inRange<std::int64_t>(-4000, 4000), *rc::gen::inRange(0, 4));
-}
+Decimal draw_decimal() { return decimal(*rc::gen::inRange<std::int64_t>(-4000, 4000), *rc::gen::inRange(0, 4)); }
 
-Decimal draw_place() { return Decimal::of(*rc::gen::element<std::string>("1", "0.1", "0.01", "0.5", "5", "0.25", "3")); }
+Decimal draw_place() {
+  return Decimal::of(*rc::gen::element<std::string>("1", "0.1", "0.01", "0.5", "5", "0.25", "3"));
+}
 
 Ties draw_ties() { return *rc::gen::element(Ties::to_even, Ties::up); }
 

@@ -44,8 +44,8 @@ std::optional<std::string> elsewhere(const std::string& text, quantity::UnitTabl
       return std::nullopt;  // "number" is written without a unit
     }
     const Decimal moved = quantity::convert(written->value, units.at(*from), units.at(*to)).stripped();
-    const bool exact = Decimal::parse(moved.text()) &&
-                       quantity::convert(moved, units.at(*to), units.at(*from)) == written->value;
+    const bool exact =
+        Decimal::parse(moved.text()) && quantity::convert(moved, units.at(*to), units.at(*from)) == written->value;
     return exact ? std::optional(bound_words(written->bound) + moved.text() + " " + other) : std::nullopt;
   }
   return std::nullopt;

@@ -19,9 +19,7 @@ void shuffle(std::vector<Element>& all, Random& random) {
   }
 }
 
-Random draw_random() {
-  return Random(*rc::gen::resize(100, rc::gen::noShrink(rc::gen::arbitrary<std::uint64_t>())));
-}
+Random draw_random() { return Random(*rc::gen::resize(100, rc::gen::noShrink(rc::gen::arbitrary<std::uint64_t>()))); }
 
 TEST_CASE("the order of clauses does not matter") {
   LAW("clauses", [] {

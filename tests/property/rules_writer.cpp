@@ -6,32 +6,42 @@
 namespace plumbrule::property {
 namespace {
 
-std::string grading(Random& random, const std::string& name) {
+// The numbers at which a sieve's verdict turns: the band, and where its ends begin.
+void note_band(Catalog& catalog, std::size_t sieve, int low, int high, const std::string& ends) {
+  auto& near = catalog.near[sieve_key(sieve)];
+  const quantity::Decimal part = quantity::Decimal{high - low} * quantity::Decimal::of(ends) / quantity::Decimal{100};
+  for (const quantity::Decimal& number : {quantity::Decimal{low}, quantity::Decimal{high},
+                                          quantity::Decimal{low} + part, quantity::Decimal{high} - part}) {
+    near.push_back({number.text(), "%"});
+  }
+}
+
+std::string grading(Random& random, Catalog& catalog, const std::string& name) {
   std::string text = "grading " + name + " \"grading " + name + "\"\n";
+  const std::string ends = random.pick(Texts{"10", "20", "0", "25"});
   const Texts sieves{"No. 4", "2.36 mm", "No. 16", "600 um"};
   int high = 100;
-  for (const std::string& sieve : sieves) {
+  for (std::size_t at = 0; at < sieves.size(); ++at) {
     if (random.chance(10)) {
       continue;
     }
     const int low = high - static_cast<int>(5 + random.below(4) * 5);
-    text += "  sieve " + sieve + " ";
+    text += "  sieve " + sieves[at] + " ";
     if (random.chance(15)) {
       text += random.chance(50) ? "no limit\n" : "no limit stockpile within 5 % job mix within 5 %\n";
       continue;
     }
-    text += random.chance(10) ? std::to_string(high) + " %"
-                              : std::to_string(low) + " % to " + std::to_string(high) + " %";
+    note_band(catalog, at, low, high, ends);
+    text +=
+        random.chance(10) ? std::to_string(high) + " %" : std::to_string(low) + " % to " + std::to_string(high) + " %";
     text += random.chance(60) ? " stockpile within " + random.pick(Texts{"5", "2.5", "2"}) + " %" : "";
     text += random.chance(60) ? " job mix within " + random.pick(Texts{"5", "0.5", "3"}) + " %" : "";
     text += "\n";
     high = low - static_cast<int>(random.below(3) * 5);
   }
+  note_band(catalog, sieves.size(), 5, 15, ends);
   text += "  sieve 0.075 mm 5 % to 15 % stockpile within 2 % job mix within 2 %\n";
-  if (random.chance(50)) {
-    text += "  ends of the band " + random.pick(Texts{"10", "20", "0", "25"}) + " %\n";
-  }
-  return text;
+  return text + (random.chance(60) ? "  ends of the band " + ends + " %\n" : "");
 }
 
 std::string general_rule(Random& random, House& house, const Catalog& catalog) {
@@ -88,14 +98,15 @@ std::string head(Random& random, Catalog& catalog, House& house) {
   catalog.near[first.name].push_back(floor);
   text += "term floor \"the floor\" means " + std::string(random.chance(50) ? "at least " : "at most ") +
           phrase(floor, first.basis) + "\n";
-  text += grading(random, "fine") + grading(random, "coarse");
+  text += grading(random, catalog, "fine") + grading(random, catalog, "coarse");
   catalog.gradings = {"fine", "coarse"};
   return text;
 }
 
 std::string amendment(Random& random, std::size_t clauses, const Texts& limits, ClauseWriter& writer) {
-  std::string text = "plumbrule 1\namendment amend \"Generated amendment\"\n  amends spec edition 2026-01-01\n"
-                     "  effective 2026-05-15\n";
+  std::string text =
+      "plumbrule 1\namendment amend \"Generated amendment\"\n  amends spec edition 2026-01-01\n"
+      "  effective 2026-05-15\n";
   for (std::size_t at = 0; at < clauses; ++at) {
     const std::string number = std::to_string(at + 1);
     if (!random.chance(25)) {

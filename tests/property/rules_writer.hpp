@@ -8,10 +8,10 @@
 namespace plumbrule::property {
 
 struct RuleTexts {
-  std::string vocabulary;             // mix.plumb
-  std::string head;                   // of the specification, with its terms and gradings
-  std::vector<std::string> clauses;   // its requirements, in order
-  std::string amendment;              // amend.plumb; empty: none
+  std::string vocabulary;            // mix.plumb
+  std::string head;                  // of the specification, with its terms and gradings
+  std::vector<std::string> clauses;  // its requirements, in order
+  std::string amendment;             // amend.plumb; empty: none
   Catalog catalog;
   [[nodiscard]] std::string specification() const;  // spec.plumb
 };

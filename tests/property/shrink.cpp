@@ -32,6 +32,20 @@ void shrink_rules(RuleTexts& rules, const Node& submittal) {
   }
 }
 
+// Lines of a rule file that nothing needs; where the checks then find an error, the disagreement is gone.
+void shrink_lines(std::string& text, const RuleTexts& rules, const Node& submittal) {
+  std::size_t end = text.size();
+  while (end > 0) {
+    const std::size_t begin = end == 1 ? 0 : text.rfind('\n', end - 2) + 1;
+    const std::string kept = text;
+    text.erase(begin, end - begin);
+    if (!same(rules, submittal)) {
+      text = kept;
+    }
+    end = begin;
+  }
+}
+
 // Leaves out what is not needed, the whole before its parts.
 void shrink_node(Node& node, Node& root, const RuleTexts& rules) {
   for (std::size_t at = node.items.size(); at-- > 0;) {
@@ -58,6 +72,8 @@ Disagreement shrink(const RuleTexts& rules, const Node& submittal) {
   Disagreement out{rules, submittal, {}};
   shrink_rules(out.rules, out.submittal);
   shrink_node(out.submittal, out.submittal, out.rules);
+  shrink_lines(out.rules.head, out.rules, out.submittal);
+  shrink_lines(out.rules.vocabulary, out.rules, out.submittal);
   out.differences = disagree(out.rules, out.submittal);
   return out;
 }

@@ -45,8 +45,8 @@ void put(Node& map, std::string key, Node value) { map.entries.push_back({std::m
 void SubmittalMaker::job_mix(Random& random, ValueMaker& values, Node& out) const {
   Node stated = map();
   for (const Measure& measure : catalog_.measures) {
-    const bool aimed = std::find(catalog_.targets.begin(), catalog_.targets.end(), measure.name) !=
-                       catalog_.targets.end();
+    const bool aimed =
+        std::find(catalog_.targets.begin(), catalog_.targets.end(), measure.name) != catalog_.targets.end();
     if (!random.chance(aimed ? 85 : 10)) {
       continue;
     }
@@ -54,17 +54,17 @@ void SubmittalMaker::job_mix(Random& random, ValueMaker& values, Node& out) cons
       Node rows = map();
       const Condition& condition = catalog_.condition(measure.conditions.front());
       if (condition.name == "sieve") {
-        for (const std::string& sieve : sieves()) {
+        for (std::size_t at = 0; at < sieves().size(); ++at) {
           if (!random.chance(faults_.missing)) {
-            put(rows, sieve, scalar(values.of(measure)));
+            put(rows, sieves()[at], scalar(values.of(measure, sieve_key(at))));
           }
         }
       } else {
-        put(rows, values.condition(condition, nullptr), scalar(values.of(measure)));
+        put(rows, values.condition(condition, nullptr), scalar(values.of(measure, measure.name)));
       }
       put(stated, measure.name, std::move(rows));
     } else {
-      put(stated, measure.name, scalar(values.of(measure)));
+      put(stated, measure.name, scalar(values.of(measure, measure.name)));
     }
   }
   if (!stated.entries.empty()) {
@@ -116,15 +116,16 @@ void SubmittalMaker::common(Random& random, ValueMaker& values, const Measure& m
     const Measure& design = random.pick(catalog_.measures);
     if (!design.is_word()) {
       Node at = map();
-      put(at, design.name, scalar(values.of(design)));
+      put(at, design.name, scalar(values.of(design, design.name)));
       put(out, "at", std::move(at));
     }
   }
 }
 
-Node SubmittalMaker::specimen(Random& random, ValueMaker& values, const Measure& measure) const {
+Node SubmittalMaker::specimen(Random& random, ValueMaker& values, const Measure& measure,
+                              const std::string& near) const {
   if (measure.readings.empty() || random.chance(15)) {
-    Node value = scalar(values.of(measure));
+    Node value = scalar(values.of(measure, near));
     if (random.chance(70)) {
       return value;
     }
@@ -150,7 +151,8 @@ void SubmittalMaker::series(Random& random, ValueMaker& values, const Measure& m
       places.push_back(second);
     }
   }
-  for (const std::string& place : places) {
+  for (std::size_t at = 0; at < places.size(); ++at) {
+    const std::string& place = places[at];
     if (places.size() > 2 && random.chance(faults_.missing)) {
       continue;
     }
@@ -159,7 +161,8 @@ void SubmittalMaker::series(Random& random, ValueMaker& values, const Measure& m
       put(row, "kind", scalar(values.condition(catalog_.condition("kind"), asked(use, "kind"))));
     }
     put(row, along, scalar(random.chance(faults_.unreadable / 2) ? "No. 7x" : place));
-    Node value = specimen(random, values, measure);
+    Node value =
+        specimen(random, values, measure, along == "sieve" && random.chance(80) ? sieve_key(at) : measure.name);
     if (value.kind == Node::Kind::map) {
       row.entries.insert(row.entries.end(), value.entries.begin(), value.entries.end());
     } else {
@@ -170,7 +173,7 @@ void SubmittalMaker::series(Random& random, ValueMaker& values, const Measure& m
       const bool clash = std::any_of(row.entries.begin(), row.entries.end(),
                                      [&](const evidence::Entry& entry) { return entry.key == beside.name; });
       if (!clash && beside.name != measure.name) {
-        put(row, beside.name, scalar(values.of(beside)));
+        put(row, beside.name, scalar(values.of(beside, beside.name)));
       }
     }
     rows.items.push_back(std::move(row));
@@ -198,11 +201,11 @@ void SubmittalMaker::specimens(Random& random, ValueMaker& values, const Measure
   Node all = list();
   const std::size_t count = random.chance(80) ? use.specimens + random.below(2) : 1 + random.below(3);
   for (std::size_t at = 0; at < count; ++at) {
-    all.items.push_back(specimen(random, values, measure));
+    all.items.push_back(specimen(random, values, measure, measure.name));
   }
   put(out, "specimens", random.chance(faults_.unreadable / 2) ? scalar("5 g") : std::move(all));
   if (random.chance(10)) {
-    put(out, "reported", scalar(values.of(measure)));
+    put(out, "reported", scalar(values.of(measure, measure.name)));
   }
 }
 
@@ -232,7 +235,7 @@ Node SubmittalMaker::result(Random& random) const {
     specimens(random, values, measure, wanted, out);
     return out;
   }
-  put(out, "reported", scalar(values.of(measure)));
+  put(out, "reported", scalar(values.of(measure, measure.name)));
   if (random.chance(50)) {
     put(out, "replicates", scalar(random.chance(faults_.unreadable) ? "two" : std::to_string(1 + random.below(3))));
   }

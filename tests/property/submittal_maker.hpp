@@ -37,7 +37,8 @@ class SubmittalMaker {
   void common(Random& random, ValueMaker& values, const Measure& measure, Node& out) const;
   void conditions(Random& random, ValueMaker& values, const Measure& measure, const Use& use, std::string_view except,
                   bool kind_in_rows, Node& out) const;
-  [[nodiscard]] Node specimen(Random& random, ValueMaker& values, const Measure& measure) const;
+  [[nodiscard]] Node specimen(Random& random, ValueMaker& values, const Measure& measure,
+                              const std::string& near) const;
   void series(Random& random, ValueMaker& values, const Measure& measure, const Use& use, const std::string& along,
               bool kind_in_rows, Node& out) const;
   void specimens(Random& random, ValueMaker& values, const Measure& measure, const Use& use, Node& out) const;

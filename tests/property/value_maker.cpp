@@ -69,15 +69,15 @@ Decimal ValueMaker::offset(const std::string& number, const std::string& reporte
   return random_.chance(50) ? out : -out;
 }
 
-Decimal ValueMaker::number_near(const Measure& measure, const std::string& unit) {
-  const auto near = catalog_.near.find(measure.name);
+Decimal ValueMaker::number_near(const Measure& measure, const std::string& what) {
+  const auto near = catalog_.near.find(what);
   if (near == catalog_.near.end() || near->second.empty() || random_.chance(10)) {
     return small();
   }
   const Written& limit = random_.pick(near->second);
   const Decimal value = Decimal::of(limit.number) + offset(limit.number, measure.reported);
   const bool convertible = limit.unit != "Cdeg" && limit.unit != "Fdeg" ? true : measure.family != "temperature";
-  return convertible ? converted(value, limit.unit, unit).value_or(value) : value;
+  return convertible ? converted(value, limit.unit, measure.unit).value_or(value) : value;
 }
 
 std::string ValueMaker::bounded(const std::string& number, const std::string& unit) {
@@ -135,14 +135,14 @@ std::string ValueMaker::word(const Category& category) {
   return out;
 }
 
-std::string ValueMaker::of(const Measure& measure) {
+std::string ValueMaker::of(const Measure& measure, const std::string& near) {
   if (measure.text) {
     return random_.pick(Texts{"No. 4711", "see annex", "5"});
   }
   if (measure.is_word()) {
     return word(catalog_.category(measure.category));
   }
-  return written(number_near(measure, measure.unit), measure.family, measure.unit, measure.basis);
+  return written(number_near(measure, near), measure.family, measure.unit, measure.basis);
 }
 
 std::string ValueMaker::reading(const Reading& reading, const Decimal& value) {
@@ -155,15 +155,14 @@ std::string ValueMaker::reading(const Reading& reading, const Decimal& value) {
 std::vector<std::pair<std::string, std::string>> ValueMaker::readings(const Measure& measure) {
   std::vector<std::pair<std::string, std::string>> out;
   const Decimal base = small();
-  const Decimal aim = measure.shape == Shape::free || measure.shape == Shape::passing
-                          ? small()
-                          : number_near(measure, measure.unit);
+  const Decimal aim =
+      measure.shape == Shape::free || measure.shape == Shape::passing ? small() : number_near(measure, measure.name);
   for (const Reading& one : measure.readings) {
     Decimal value = small();
     if (measure.shape == Shape::difference) {
       value = &one == measure.readings.data() ? aim + base : converted(base, measure.unit, one.unit).value_or(base);
     } else if (measure.shape == Shape::each_alike) {
-      const Decimal own = random_.chance(50) ? aim : number_near(measure, measure.unit);
+      const Decimal own = random_.chance(50) ? aim : number_near(measure, measure.name);
       value = converted(own, measure.unit, one.unit).value_or(own);
     } else if (measure.shape == Shape::passing) {
       value = Decimal{static_cast<std::int64_t>(random_.below(8) * 5)};
@@ -185,7 +184,7 @@ std::string ValueMaker::condition(const Condition& condition, const Written* ask
   }
   if (random_.chance(20)) {
     const Decimal moved = Decimal::of(value.number) + Decimal::of(random_.pick(Texts{"1", "5", "0.1", "2", "5.1"})) *
-                                                           Decimal{random_.chance(50) ? 1 : -1};
+                                                          Decimal{random_.chance(50) ? 1 : -1};
     value.number = moved.text();
   }
   const std::string& other = random_.pick(family(condition.family).units);

@@ -7,9 +7,9 @@ namespace plumbrule::property {
 
 /// How often things go wrong, in percent.
 struct Faults {
-  unsigned bounds = 10;      // only a bound was noted
-  unsigned unreadable = 2;   // "n/a", a decimal comma, a unit of another kind, a basis left out
-  unsigned missing = 3;      // of what is left out
+  unsigned bounds = 10;     // only a bound was noted
+  unsigned unreadable = 2;  // "n/a", a decimal comma, a unit of another kind, a basis left out
+  unsigned missing = 3;     // of what is left out
 };
 
 class ValueMaker {
@@ -17,7 +17,8 @@ class ValueMaker {
   ValueMaker(Random& random, const Catalog& catalog, const Faults& faults);
 
   /// Of a measure: a quantity, a word or a text, as a submittal writes it.
-  [[nodiscard]] std::string of(const Measure& measure);
+  /// `near`: of what the numbers are; the measure itself, or one of its sieves.
+  [[nodiscard]] std::string of(const Measure& measure, const std::string& near);
   /// The readings of one specimen, by name; some may be missing.
   [[nodiscard]] std::vector<std::pair<std::string, std::string>> readings(const Measure& measure);
   /// `asked`: the value that a demand asks for, if one does.
@@ -33,7 +34,7 @@ class ValueMaker {
   Faults faults_;
   quantity::UnitTable units_;
 
-  [[nodiscard]] quantity::Decimal number_near(const Measure& measure, const std::string& unit);
+  [[nodiscard]] quantity::Decimal number_near(const Measure& measure, const std::string& near);
   [[nodiscard]] quantity::Decimal offset(const std::string& number, const std::string& reported);
   [[nodiscard]] std::optional<quantity::Decimal> converted(const quantity::Decimal& value, const std::string& from,
                                                            const std::string& to);

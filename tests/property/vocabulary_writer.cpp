@@ -29,9 +29,12 @@ class VocabularyWriter {
   std::string out_;
 
   void categories() {
-    catalog_.categories = {{"course", {"levelling", "surface", "rut_fill"}}, {"traffic", {"light", "medium", "heavy"}},
-                           {"climate", {"wet", "dry"}},                      {"mode", {"normal", "spin", "solid-spin"}},
-                           {"head", {"C-100", "A-120", "N-50"}},             {"variant", {"A", "B"}}};
+    catalog_.categories = {{"course", {"levelling", "surface", "rut_fill"}},
+                           {"traffic", {"light", "medium", "heavy"}},
+                           {"climate", {"wet", "dry"}},
+                           {"mode", {"normal", "spin", "solid-spin"}},
+                           {"head", {"C-100", "A-120", "N-50"}},
+                           {"variant", {"A", "B"}}};
     for (const Category& category : catalog_.categories) {
       out_ += "category " + category.name + " \"" + category.name + "\": ";
       for (const std::string& word : category.words) {
@@ -97,8 +100,8 @@ class VocabularyWriter {
     out.family = of.name;
     out.unit = random_.pick(of.units);
     out.basis = of.name == "percent" && random_.chance(50) ? "dry_aggregate" : "";
-    out_ += "measure " + name + " \"measure " + name + "\" in " + out.unit +
-            (out.basis.empty() ? "" : " of " + out.basis);
+    out_ +=
+        "measure " + name + " \"measure " + name + "\" in " + out.unit + (out.basis.empty() ? "" : " of " + out.basis);
     if (random_.chance(70)) {
       out.reported = place();
       const std::string shown = out.family == "temperature" || out.unit != "%" ? out.unit : "%";
@@ -168,8 +171,9 @@ class VocabularyWriter {
     reading(measure, "first", "length", "mm");
     reading(measure, "second", "length", random_.pick(Texts{"mm", "in"}));
     measure.shape = Shape::free;
-    out_ += random_.pick(Texts{" computed as (first - second) / first", " computed as first / second", " computed as 1 - second / first",
-                               " computed as 100 % * second / (first - second)", " computed as 1 % / (first / second)"});
+    out_ += random_.pick(Texts{" computed as (first - second) / first", " computed as first / second",
+                               " computed as 1 - second / first", " computed as 100 % * second / (first - second)",
+                               " computed as 1 % / (first / second)"});
   }
 
   void loss(Measure& measure) {
