@@ -93,6 +93,7 @@ class Checker {
   void check_comparing();
   std::vector<Accepted> accepted(const std::vector<syntax::Accepted>& trees);
   void note_unused();
+  bool in_own_formula_ = false;                // the formula of a measure is read, not a refusal
   bool measure_broken_ = false;                // a clause of the measure that is resolved could not be read
   std::set<std::string, std::less<>> broken_;  // names that items may have had which could not be read
   std::vector<std::string> used_;              // names of gradings and terms that were looked up

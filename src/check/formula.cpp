@@ -41,6 +41,12 @@ std::optional<FormulaId> Checker::name(const syntax::NameExpr& node, const Measu
     known.emplace_back(measure.readings[at].name);
   }
   if (node.name.value == measure.name) {
+    if (in_own_formula_) {
+      error(diagnose::Code::name_wrong_kind, span,
+            "found measure `" + measure.name + "` in its own formula, which has no value yet",
+            "only `refused when` may speak of the result; a formula is made of readings");
+      return std::nullopt;
+    }
     return add({FormulaKind::result, 0, {}, {}, measure.type, span});
   }
   if (measure_broken_) {

@@ -218,7 +218,9 @@ void Checker::measure_readings(const syntax::Measure& tree, Measure& measure) {
 
 void Checker::measure_formulas(const syntax::Measure& tree, Measure& measure) {
   if (tree.computed) {
+    in_own_formula_ = true;
     measure.computed = formula(*tree.computed, measure);
+    in_own_formula_ = false;
     if (measure.computed && !measure.type.broken) {
       const Formula& computed = rules_.formulas.at(*measure.computed);
       const bool basis_fits = computed.type.basis == none || computed.type.basis == measure.type.basis;

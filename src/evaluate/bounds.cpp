@@ -1,6 +1,7 @@
 #include "evaluate/bounds.hpp"
 
 #include <algorithm>
+#include <array>
 #include <optional>
 #include <vector>
 
@@ -36,25 +37,17 @@ Bound scaled(Bound bound, const Decimal& by) {
   return by.zero() ? Bound::undetermined : mirrored(bound);
 }
 
-// Of the larger of two: a lower bound of either bounds it from below; from above only both together.
+Ends greatest(std::span<const Amount> values);
+
+// Of two: what one bound can say. Known from both ends, it is not one bound.
 Amount larger(const Amount& left, const Amount& right) {
-  // At a tie the exact one counts as the larger: nothing that is at most as large can raise it.
-  const bool turned = left.value < right.value || (left.value == right.value && right.bound == Bound::exact);
-  const Amount& top = turned ? right : left;
-  const Amount& bottom = turned ? left : right;
-  if (top.bound == Bound::undetermined || bottom.bound == Bound::undetermined) {
-    return {top.value, left.unit, Bound::undetermined};
-  }
-  const bool bottom_may_rise = lower(bottom.bound);
-  if (!bottom_may_rise) {
-    // At a tie "below" stays strict only if both are.
-    const bool eased = top.bound == Bound::below && bottom.value == top.value && bottom.bound != Bound::below;
-    return {top.value, left.unit, eased ? Bound::at_most : top.bound};
-  }
-  if (upper(top.bound)) {
-    return {bottom.value, left.unit, bottom.bound};  // nothing bounds it from above
-  }
-  return {top.value, left.unit, top.bound == Bound::above ? Bound::above : Bound::at_least};
+  const std::array both{left, right};
+  const Ends ends = greatest(both);
+  Amount out = ends.low;
+  out.unit = left.unit;
+  const bool one = ends.low.value == ends.high.value && ends.low.bound == ends.high.bound;
+  out.bound = one ? out.bound : Bound::undetermined;
+  return out;
 }
 
 Amount negated(const Amount& amount) { return {-amount.value, amount.unit, mirrored(amount.bound)}; }
@@ -67,7 +60,9 @@ Amount product(bool divide, const Amount& left, const Amount& right) {
   } else if (left.bound == Bound::exact && !divide) {
     bound = scaled(right.bound, left.value);
   }
-  return {value, left.unit, bound};
+  // Over "at least 0" nothing is known, which is not the same as a division by zero.
+  const bool known = right.bound == Bound::exact || value.finite();
+  return {known ? value : Decimal{0}, left.unit, bound};
 }
 
 Amount fold(plan::OpCode code, std::span<const Amount> values) {

@@ -223,6 +223,7 @@ Measured Evaluator::result_value(const plan::Check& check, const Result& result)
 }
 
 Judged Evaluator::over_results(const plan::Check& check, std::uint32_t index, std::uint32_t lot) {
+  sample_ = lot;  // each lot is a sample of its own
   values_.clear();
   places_.clear();
   Reason missing = Reason::none;

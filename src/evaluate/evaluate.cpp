@@ -92,16 +92,24 @@ Judged Evaluator::consecutive(const plan::Group& group) {
     return above >= width * (Decimal{1} - group.ends) ? 1 : above <= width * group.ends ? -1 : 0;
   };
   Judged out;
-  for (std::uint32_t at = group.checks.begin; at + 1 < group.checks.end; ++at) {
-    const auto& first = compared_[at - group.checks.begin];
-    const auto& second = compared_[at + 1 - group.checks.begin];
-    for (const auto& [sample, value] : first) {
+  std::uint32_t before = check::none;  // the sieve before; those without a band are left out
+  for (std::uint32_t at = group.checks.begin; at < group.checks.end; ++at) {
+    if (!plan_.checks[at].has_low) {
+      continue;
+    }
+    const std::uint32_t coarser = before;
+    before = at;
+    if (coarser == check::none) {
+      continue;
+    }
+    const auto& second = compared_[at - group.checks.begin];
+    for (const auto& [sample, value] : compared_[coarser - group.checks.begin]) {
       const bool jumps = std::any_of(second.begin(), second.end(), [&, of = sample, amount = value](const auto& other) {
-        return other.first == of && end_of(at, amount) * end_of(at + 1, other.second) == -1;
+        return other.first == of && end_of(coarser, amount) * end_of(at, other.second) == -1;
       });
       if (jumps) {
         out = {Verdict::fails, Reason::end_to_end};
-        Step& noted = measuring_.step(StepKind::end_to_end, at);
+        Step& noted = measuring_.step(StepKind::end_to_end, coarser);
         noted.outcome = out.verdict;
         noted.reason = out.reason;
       }

@@ -210,7 +210,12 @@ Measured Measuring::judged(const Frame& frame, Measured measured) {
     if (!left.good() || !right.good()) {
       return left.good() ? right : left;
     }
-    if (certainly(left.amount, refusal.comparison, right.amount)) {
+    const bool certain = certainly(left.amount, refusal.comparison, right.amount);
+    const auto unknown = [](const Measured& one) { return one.amount.bound == quantity::Bound::undetermined; };
+    if (!certain && (unknown(left) || unknown(right))) {
+      return {Reason::only_a_bound, {}, check::none, measured.span};  // it may be one that is refused
+    }
+    if (certain) {
       Step& noted = step(StepKind::refusal, at - measure.refusals.begin);
       noted.outcome = Verdict::fails;
       noted.reason = Reason::refused;
