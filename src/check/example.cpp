@@ -39,7 +39,7 @@ std::optional<quantity::Amount> Checker::amount(const syntax::Quantity& tree, co
   }
   if (!quantity::convertible(unit_of(found), unit_of(type))) {
     error(diagnose::Code::unit_dimension, tree.span,
-          "found a value in " + type_text(found) + ", expected " + type_text(type));
+          "found a value in " + type_text(found) + ", expected " + type_text(type), "give it in a unit of that kind");
     return std::nullopt;
   }
   if (lacks_percent(found, type)) {

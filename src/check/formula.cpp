@@ -71,7 +71,8 @@ std::optional<FormulaId> Checker::lookup(const syntax::CallExpr& node, TableId t
   const Table& rows = rules_.tables.at(table);
   if (node.arguments.size() != 1) {
     error(diagnose::Code::limit_kind, span,
-          "found " + std::to_string(node.arguments.size()) + " arguments for table `" + rows.name + "`, expected one");
+          "found " + std::to_string(node.arguments.size()) + " arguments for table `" + rows.name + "`, expected one",
+          "write the one reading by which the table is read");
     return std::nullopt;
   }
   const auto key = formula(node.arguments.front(), measure);
@@ -122,11 +123,13 @@ bool Checker::applicable(const Formula& call, const std::string& name) {
   const Formula& first = rules_.formulas.at(call.arguments.front());
   const bool over_series = call.kind == FormulaKind::cumulative || call.kind == FormulaKind::total;
   if (first.type.is_word() || (over_series && first.kind != FormulaKind::reading)) {
-    error(diagnose::Code::limit_kind, first.span, "found something else than a measured reading in `" + name + "`");
+    error(diagnose::Code::limit_kind, first.span, "found something else than a measured reading in `" + name + "`",
+          over_series ? "apply it to one reading of the measure" : "apply it to readings that are numbers");
     return false;
   }
   if (call.kind == FormulaKind::fraction && unit_of(first.type).dimension != quantity::Dimension{}) {
-    error(diagnose::Code::unit_dimension, first.span, "found " + type_text(first.type) + ", expected a percentage");
+    error(diagnose::Code::unit_dimension, first.span, "found " + type_text(first.type) + ", expected a percentage",
+          "`fraction` takes a percentage; leave it out for anything else");
     return false;
   }
   return std::all_of(call.arguments.begin(), call.arguments.end(), [&](FormulaId argument) {
@@ -145,7 +148,8 @@ std::optional<FormulaId> Checker::function(const syntax::CallExpr& node, const M
   if (node.arguments.size() < at->least || node.arguments.size() > at->most) {
     error(diagnose::Code::limit_kind, span,
           "found " + std::to_string(node.arguments.size()) + (node.arguments.size() == 1 ? " argument" : " arguments") +
-              " for `" + node.name.value + "`");
+              " for `" + node.name.value + "`",
+          at->most == 1 ? "give it one" : "give it 2 to 8");
     return std::nullopt;
   }
   Formula out{at->kind, 0, {}, {}, {}, span};

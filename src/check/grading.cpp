@@ -23,8 +23,8 @@ bool Checker::sieve_tolerance(const syntax::GradingRow& row, const syntax::Asser
   if (!tolerance) {
     return true;
   }
-  out.written += out.low || out.high ? " and within "
-                                     : "within " + std::string(sources_.text(tolerance->span)) + " from the job mix";
+  out.written += std::string(out.low || out.high ? " and " : "") + "within " +
+                 std::string(sources_.text(tolerance->span)) + " from the job mix";
   return tolerance_limit(*tolerance, measure, tree.statistic, requirement, out);
 }
 

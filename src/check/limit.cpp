@@ -104,7 +104,8 @@ std::optional<Decimal> Checker::given_place(const syntax::Quantity& place, UnitI
     return std::nullopt;
   }
   if (!(place.number > Decimal{0})) {
-    error(diagnose::Code::rounding_place, place.span, "found a rounding place that is not above zero");
+    error(diagnose::Code::rounding_place, place.span, "found a rounding place that is not above zero",
+          "write the step to which results are rounded: `to 0.1 %`");
     return std::nullopt;
   }
   return place.number;
@@ -210,7 +211,8 @@ bool Checker::tolerance_limit(const syntax::Quantity& tree, const Measure& measu
   Type type;
   if (measure.type.is_word()) {
     error(diagnose::Code::limit_kind, tree.span,
-          "found a tolerance for measure `" + measure.name + "`, which is " + type_text(measure.type));
+          "found a tolerance for measure `" + measure.name + "`, which is " + type_text(measure.type),
+          "a word has no tolerance; write `one of` and the words");
     return false;
   }
   if (!limit_type(tree, measure, as_difference, type)) {

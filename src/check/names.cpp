@@ -70,7 +70,8 @@ std::uint32_t Checker::find_kind(const Scope& scope, const syntax::Text& name, N
   if (at->second.kind != kind) {
     auto& report = diagnostics_.error(diagnose::Code::name_wrong_kind, name.span,
                                       "found `" + name.value + "`, a " + std::string(describe(at->second.kind)) +
-                                          ", where a " + std::string(describe(kind)) + " is needed");
+                                          ", where a " + std::string(describe(kind)) + " is needed",
+                                      "correct the name, or declare a " + std::string(describe(kind)));
     report.secondary.push_back({at->second.span, "it was declared here"});
     return none;
   }

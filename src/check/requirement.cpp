@@ -89,7 +89,8 @@ std::optional<Decimal> Checker::in_unit(const syntax::Quantity& tree, UnitId uni
   const UnitId wanted = difference ? rules_.units.difference(unit_id) : unit_id;
   if (!quantity::convertible(rules_.units.at(type.unit), rules_.units.at(wanted))) {
     error(diagnose::Code::unit_dimension, tree.span,
-          "found " + type_text(type) + " as " + what + ", which is in " + unit_text(wanted));
+          "found " + type_text(type) + " as " + what + ", which is in " + unit_text(wanted),
+          "write it in a unit of that kind");
     return std::nullopt;
   }
   return quantity::convert(tree.number, rules_.units.at(type.unit), rules_.units.at(wanted));
@@ -175,7 +176,8 @@ std::vector<syntax::ConditionValue> Checker::without_terms(const std::vector<syn
     const syntax::Term& term = *terms_.find(tree.name.value)->second;
     if (term.conditions.empty()) {
       error(diagnose::Code::name_wrong_kind, tree.span,
-            "found term `" + tree.name.value + "`, which stands for a limit, among conditions");
+            "found term `" + tree.name.value + "`, which stands for a limit, among conditions",
+            "a term for a limit stands behind `shall be`");
     }
     for (const syntax::ConditionValue& meant : term.conditions) {
       if (meant.term) {
@@ -205,7 +207,8 @@ std::vector<ConditionValue> Checker::condition_values(const std::vector<syntax::
             "found condition `" + tree.name.value + "`, which measure `" + measure.name + "` does not have",
             "add it to the `under` clause of the measure, or leave it out");
     } else if (twice != out.end()) {
-      error(diagnose::Code::clause_duplicate, tree.span, "found condition `" + tree.name.value + "` twice");
+      error(diagnose::Code::clause_duplicate, tree.span, "found condition `" + tree.name.value + "` twice",
+            "leave one of them out");
     } else {
       out.push_back(std::move(*value));
     }

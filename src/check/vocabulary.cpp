@@ -22,7 +22,8 @@ void Checker::declare_category(const syntax::Category& tree) {
   std::set<std::string_view> seen;
   for (const syntax::Text& word : tree.words) {
     if (!seen.insert(word.value).second) {
-      error(diagnose::Code::name_duplicate, word.span, "found `" + word.value + "` twice in one category");
+      error(diagnose::Code::name_duplicate, word.span, "found `" + word.value + "` twice in one category",
+            "leave one of them out");
     }
     out.words.push_back(word.value);
   }
@@ -191,7 +192,8 @@ void Checker::measure_type(const syntax::Measure& tree, Measure& measure) {
             "found a reporting place in " + unit_text(place.unit) + " for a measure in " + unit_text(measure.type.unit),
             "write the place in the unit of the measure");
     } else if (!(tree.reported->number > Decimal{0})) {
-      error(diagnose::Code::rounding_place, tree.reported->span, "found a reporting place that is not above zero");
+      error(diagnose::Code::rounding_place, tree.reported->span, "found a reporting place that is not above zero",
+            "write the step to which results are reported: `reported to 1 g/m2`");
     } else {
       measure.reporting_place = tree.reported->number;
     }
@@ -203,7 +205,8 @@ void Checker::measure_readings(const syntax::Measure& tree, Measure& measure) {
     Reading out{reading.name.value, {}, reading.name.span};
     for (const Reading& other : measure.readings) {
       if (other.name == out.name) {
-        error(diagnose::Code::name_duplicate, reading.name.span, "found reading `" + out.name + "` twice");
+        error(diagnose::Code::name_duplicate, reading.name.span, "found reading `" + out.name + "` twice",
+              "give one of them another name");
       }
     }
     if (reading.unit) {
@@ -230,7 +233,8 @@ void Checker::measure_formulas(const syntax::Measure& tree, Measure& measure) {
       } else if (!quantity::convertible(unit_of(computed.type), unit_of(measure.type))) {
         error(diagnose::Code::unit_dimension, computed.span,
               "found a formula whose value is in " + type_text(computed.type) + ", for a measure in " +
-                  type_text(measure.type));
+                  type_text(measure.type),
+              "mend the formula or the unit of the measure: a factor of it may lack its unit");
       } else if (!basis_fits) {
         error(diagnose::Code::percent_basis, computed.span,
               "found a formula whose value is " + type_text(computed.type) + ", for a measure in " +

@@ -1,14 +1,17 @@
 // The command line. Everything that a command does is in its own file; this one only reads options.
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <cerrno>
 #include <cstring>
 #include <iostream>
 
+#include "command/output.hpp"
 #include "command/proof.hpp"
 #include "command/recite.hpp"
 #include "command/review.hpp"
 #include "command/tidy.hpp"
+#include "diagnose/suggest.hpp"
 
 namespace {
 
@@ -45,7 +48,8 @@ void add_review(CLI::App& app, plumbrule::command::ReviewOptions& options) {
   command->add_option("--against", options.against, "A specification (*.plumb); may be repeated")->required();
   command->add_option("--with", options.amendments, "An amendment (*.plumb); may be repeated");
   command->add_option("--on", options.on, "The day of the review: only what was in force then");
-  command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated");
+  command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated")
+      ->check(CLI::ExistingDirectory);
   command->add_option("--explain", options.explain, "Only this clause, with every step from reading to verdict");
   add_choice(*command, "--format", options.format, report_formats, "How the report is written");
   command->add_option("--out", options.out, "Write the report to this file");
@@ -55,7 +59,8 @@ void add_review(CLI::App& app, plumbrule::command::ReviewOptions& options) {
 void add_proof(CLI::App& app, plumbrule::command::ProofOptions& options) {
   CLI::App* command = app.add_subcommand("proof", "Check rule files and run their examples");
   command->add_option("RULES", options.paths, "Rule files, or folders of them")->required();
-  command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated");
+  command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated")
+      ->check(CLI::ExistingDirectory);
   command->add_flag("--remarks", options.remarks, "Show remarks (lint) and branches without an example one by one");
   add_choice(*command, "--format", options.format, proof_formats, "How the findings are written");
   command->add_flag("--log", options.log, "Say on standard error what is being done");
@@ -66,7 +71,8 @@ void add_recite(CLI::App& app, plumbrule::command::ReciteOptions& options) {
   command->add_option("SPECIFICATION", options.path, "The specification (*.plumb)")->required();
   command->add_option("--with", options.amendments, "An amendment (*.plumb); may be repeated");
   command->add_option("--on", options.on, "The day: only the amendments in force then");
-  command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated");
+  command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated")
+      ->check(CLI::ExistingDirectory);
   add_choice(*command, "--units", options.units, unit_systems, "A column of limits converted to these units");
   add_choice(*command, "--format", options.format, table_formats, "How the table is written");
   command->add_option("--out", options.out, "Write the table to this file");
@@ -84,6 +90,21 @@ constexpr const char* footer =
     "usage.\nA verdict is never a licence to build: the contract documents and the engineer in responsible charge "
     "decide.";
 
+// A first word that is no command, for which the library only says that one is missing.
+bool known_command(const CLI::App& app, const std::string& word) {
+  std::vector<std::string> names;
+  for (const CLI::App* one : app.get_subcommands([](const CLI::App*) { return true; })) {
+    names.push_back(one->get_name());
+  }
+  if (word.rfind('-', 0) == 0 || std::find(names.begin(), names.end(), word) != names.end()) {
+    return true;
+  }
+  const std::vector<std::string_view> known(names.begin(), names.end());
+  plumbrule::command::print_error("found `" + word + "`, no command of that name; " +
+                                  plumbrule::diagnose::suggestion(word, known));
+  return false;
+}
+
 int run(int count, char** arguments) {
   CLI::App app{"Checks pavement-mix trial results against agency specification limits and explains every verdict",
                "plumbrule"};
@@ -98,6 +119,9 @@ int run(int count, char** arguments) {
   add_recite(app, recite);
   plumbrule::command::TidyOptions tidy;
   add_tidy(app, tidy);
+  if (count > 1 && !known_command(app, arguments[1])) {
+    return static_cast<int>(Exit::unusable);
+  }
   try {
     app.parse(count, arguments);
   } catch (const CLI::ParseError& error) {

@@ -204,7 +204,8 @@ Exit status(const report::Report& report) {
   return out;
 }
 
-std::optional<std::string> explained(const report::Report& report, const std::string& clause, bool colour) {
+std::optional<std::string> explained(const report::Report& report, const ReviewOptions& options, bool colour) {
+  const std::string& clause = options.explain;
   std::string out;
   std::vector<std::string_view> known;
   for (const report::SpecificationReport& specification : report.specifications) {
@@ -219,6 +220,9 @@ std::optional<std::string> explained(const report::Report& report, const std::st
   if (out.empty()) {
     print_error("found no clause `" + clause + "` in these specifications; " + diagnose::suggestion(clause, known));
     return std::nullopt;
+  }
+  if (options.format == Format::json) {
+    return report::json(report, clause);
   }
   return out + "\nCaution: " + std::string(report::caution) + "\n";
 }
@@ -250,10 +254,11 @@ Exit review(const ReviewOptions& options) {
   }
   log.note("reviewed, " + std::to_string(reviewed.problems.all().size()) + " errors of the submittal");
   reviewed.report.submittal = options.submittal;
+  reviewed.report.on = options.on;
   const bool colour = options.out.empty() && colour_output();
   std::optional<std::string> text;
   if (!options.explain.empty()) {
-    text = explained(reviewed.report, options.explain, colour);
+    text = explained(reviewed.report, options, colour);
   } else {
     text = options.format == Format::json ? report::json(reviewed.report) : report::text(reviewed.report, colour);
   }

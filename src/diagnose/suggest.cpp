@@ -72,6 +72,9 @@ std::string suggestion(std::string_view word, std::span<const std::string_view> 
   if (const auto best = nearest(word, known)) {
     return "did you mean " + quoted(*best, longest) + "?";
   }
+  if (known.empty()) {
+    return "nothing of that kind is declared here; declare it, or correct the name";
+  }
   std::string out;
   for (std::size_t at = 0; at < std::min(known.size(), most_listed); ++at) {
     out += (out.empty() ? "known: " : ", ") + quoted(known[at], longest);

@@ -110,6 +110,7 @@ Judged Evaluator::consecutive(const plan::Group& group) {
       if (jumps) {
         out = {Verdict::fails, Reason::end_to_end};
         Step& noted = measuring_.step(StepKind::end_to_end, coarser);
+        noted.other = at;
         noted.outcome = out.verdict;
         noted.reason = out.reason;
       }

@@ -59,7 +59,7 @@ enum class StepKind : std::uint8_t {
   refusal,       // index: refusal; outcome fails: refused
   rounded,       // amount: rounded before the statistic
   target,        // amount: what the job mix states
-  end_to_end,    // index: check of the first of the two sieves
+  end_to_end,    // index: check of the coarser of the two sieves; other: of the finer
   converted,     // amount: in the unit of the limit
   combined,      // index: statistic; other: number of specimens; amount
   compared,      // index: check; amount compared (unrounded); outcome

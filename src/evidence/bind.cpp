@@ -15,7 +15,7 @@ bool Binder::version(const Node& document) {
   }
   if (version->text != "1") {
     error(diagnose::Code::submittal_value, version->span,
-          "found submittal version " + diagnose::quoted(version->text) + ", expected `1`");
+          "found submittal version " + diagnose::quoted(version->text) + ", expected `1`", "write `submittal: 1`");
     return false;
   }
   return true;

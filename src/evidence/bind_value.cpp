@@ -153,7 +153,8 @@ Value Binder::value(const Node& node, const check::Type& type, const std::string
     error(diagnose::Code::submittal_value, node.span,
           node.kind == Node::Kind::empty ? "found no value for " + what
                                          : "found several values for " + what + ", expected one",
-          node.kind == Node::Kind::empty ? "fill it in, or leave the whole line out" : "");
+          node.kind == Node::Kind::empty ? "fill it in, or leave the whole line out"
+                                         : "write one value; several specimens stand under `specimens`");
     return unusable(node.span);
   }
   if (type.text) {

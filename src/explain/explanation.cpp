@@ -51,6 +51,11 @@ std::vector<Comparison> comparisons(const Context& context, const evaluate::Find
       one.verdict = step.outcome;
       one.reason = step.reason;
       one.why = step.reason == Reason::refused && !refused.empty() ? refused : reason_text(step.reason);
+      // A value that some other result has does not explain why one is missing or cannot be placed.
+      if (step.outcome == Verdict::not_shown && step.reason != Reason::only_a_bound &&
+          step.reason != Reason::no_target) {
+        deciding.reset();
+      }
       if (deciding) {
         one.place = context.sources.place_text(deciding->span);
         if (measure.type.is_word()) {
@@ -119,6 +124,18 @@ std::string class_reason(const Context& context, const evaluate::Finding& findin
   return reason_text(finding.reason);
 }
 
+// The two sieves, the coarser first, with what passes them.
+std::string end_to_end(const Context& context, const evaluate::Finding& finding) {
+  std::string out = reason_text(finding.reason);
+  for (const Step& step : plan::part(context.review.trace, finding.steps)) {
+    if (step.kind == StepKind::end_to_end) {
+      out += ": " + conditions(context.rules, assertion_of(context, finding, step.index)) + " at one end, " +
+             conditions(context.rules, assertion_of(context, finding, step.other)) + " at the other";
+    }
+  }
+  return out;
+}
+
 std::string why(const Context& context, const evaluate::Finding& finding, const std::vector<Comparison>& all) {
   if (finding.reason == Reason::class_excluded || finding.reason == Reason::class_not_stated ||
       finding.reason == Reason::exempted) {
@@ -131,7 +148,7 @@ std::string why(const Context& context, const evaluate::Finding& finding, const 
   const bool grading =
       finding.verdict == Verdict::complies && all.size() > 3 && std::all_of(all.begin(), all.end(), complies);
   if (finding.reason == Reason::end_to_end) {
-    return reason_text(finding.reason);
+    return end_to_end(context, finding);
   }
   return grading ? conforming(all) : joined(all, finding.verdict);
 }

@@ -50,10 +50,12 @@ Json finding(const explain::Explanation& one) {
           {"steps", steps}};
 }
 
-Json specification(const SpecificationReport& one) {
+Json specification(const SpecificationReport& one, const std::string& clause) {
   Json findings = Json::array();
   for (const explain::Explanation& part : one.findings) {
-    findings.push_back(finding(part));
+    if (clause.empty() || part.number == clause) {
+      findings.push_back(finding(part));
+    }
   }
   return {{"name", one.name},
           {"title", one.title},
@@ -70,10 +72,10 @@ Json specification(const SpecificationReport& one) {
 
 }  // namespace
 
-std::string json(const Report& report) {
+std::string json(const Report& report, const std::string& clause) {
   Json specifications = Json::array();
   for (const SpecificationReport& one : report.specifications) {
-    specifications.push_back(specification(one));
+    specifications.push_back(specification(one, clause));
   }
   Json problems = Json::array();
   for (const Problem& one : report.problems) {
@@ -87,6 +89,7 @@ std::string json(const Report& report) {
                     {"laboratory", who.laboratory},
                     {"prepared_by", who.prepared_by},
                     {"date", who.date},
+                    {"on", report.on},
                     {"problems", problems},
                     {"specifications", specifications},
                     {"caution", text_of(caution)}};

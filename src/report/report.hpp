@@ -26,6 +26,7 @@ struct Problem {
 
 struct Report {
   std::string submittal;  // its file
+  std::string on;         // the day of the review, if one was given
   evidence::Identity identity;
   std::vector<Problem> problems;
   std::vector<SpecificationReport> specifications;
@@ -37,7 +38,8 @@ inline constexpr std::string_view caution =
     "unverified or demonstration must be checked against the current document.";
 
 [[nodiscard]] std::string text(const Report& report, bool colour);
-[[nodiscard]] std::string json(const Report& report);
+/// With a clause: only the findings about it.
+[[nodiscard]] std::string json(const Report& report, const std::string& clause = {});
 /// One clause with every step from reading to verdict.
 [[nodiscard]] std::string explanation_text(const explain::Explanation& explanation, bool colour);
 

@@ -137,6 +137,7 @@ std::string text(const Report& report, bool colour) {
   std::string out = heading("Submittal", report.submittal);
   out += heading("Project", report.identity.project) + heading("Mix", report.identity.mix);
   out += heading("Laboratory", report.identity.laboratory) + heading("Date", report.identity.date);
+  out += heading("Review day", report.on);
   if (!report.problems.empty()) {
     out += heading("Errors", std::to_string(report.problems.size()) +
                                  " in the submittal (listed apart); what they touch is not shown");

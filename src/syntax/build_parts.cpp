@@ -63,7 +63,8 @@ std::uint32_t Builder::integer(const Branch& branch) {
   const auto read = std::from_chars(digits.data(), digits.data() + digits.size(), value);
   if (read.ec != std::errc() || value == 0 || value > 1000) {
     diagnostics_.error(diagnose::Code::syntax_number, branch.span,
-                       "found " + diagnose::quoted(digits) + ", expected a count from 1 to 1000");
+                       "found " + diagnose::quoted(digits) + ", expected a count from 1 to 1000",
+                       "write a whole number from 1 to 1000");
     return 1;
   }
   return value;

@@ -18,6 +18,8 @@ namespace fs = std::filesystem;
 struct Printed {
   std::string text;
   std::string place;  // case file and line
+  std::string code;   // of a message, with its brackets
+  bool mended = false;
 };
 
 struct AllPrinted {
@@ -46,9 +48,12 @@ void read_case(const fs::path& file, AllPrinted& into) {
     ++number;
     const std::string place = file.string() + ":" + std::to_string(number);
     if (const std::string message = message_of(line); !message.empty()) {
-      into.messages.push_back({message, place});
+      into.messages.push_back({message, place, line.substr(line.rfind('[')), false});
     } else if (line.starts_with(mend)) {
-      into.helps.push_back({line.substr(mend.size()), place});
+      into.helps.push_back({line.substr(mend.size()), place, "", false});
+      if (!into.messages.empty()) {
+        into.messages.back().mended = true;
+      }
     }
   }
 }
@@ -179,6 +184,17 @@ TEST_CASE("a message says first what was found") {
   for (const Printed& one : all_printed().messages) {
     const bool begins = one.text.starts_with("found ") || one.text.starts_with("cannot read ");
     if (!begins && seen.insert(one.text).second) {
+      FAIL_CHECK(one.place << "\n  " << one.text);
+    }
+  }
+}
+
+// What was expected stands in the message itself, or what the example expects is the author's to know.
+TEST_CASE("every message says how to mend it") {
+  std::set<std::string> seen;
+  for (const Printed& one : all_printed().messages) {
+    const bool says = one.mended || one.code == "[syntax.unexpected]" || one.code == "[example.value]";
+    if (!says && seen.insert(one.text).second) {
       FAIL_CHECK(one.place << "\n  " << one.text);
     }
   }
