@@ -15,7 +15,7 @@ mkdir -p "$build/findings"
 run_target() {
   local name=$1 seeds=$2
   mkdir -p "$build/corpus/$name"
-  if "$build/tests/fuzz/fuzz_$name" -max_total_time="$seconds" -timeout=10 -rss_limit_mb=4096 -max_len=65536 \
+  if "$build/tests/fuzz/fuzz_$name" -max_total_time="$seconds" -timeout=30 -rss_limit_mb=4096 -max_len=65536 \
     -dict="$build/seeds/words.dict" -artifact_prefix="$build/findings/$name-" -print_final_stats=1 \
     "$build/corpus/$name" "$build/seeds/$seeds" >"$build/$name.log" 2>&1; then
     echo "$name: no finding, $(sed -n 's/^stat::number_of_executed_units: *//p' "$build/$name.log") runs in $seconds s"
