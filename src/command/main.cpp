@@ -6,6 +6,7 @@
 #include <cstring>
 #include <iostream>
 
+#include "command/contrast.hpp"
 #include "command/output.hpp"
 #include "command/proof.hpp"
 #include "command/recite.hpp"
@@ -24,6 +25,7 @@ using Words = std::map<std::string, Value>;
 const Words<Format> report_formats{{"text", Format::text}, {"json", Format::json}};
 const Words<Format> proof_formats{{"text", Format::text}, {"json", Format::json}, {"sarif", Format::sarif}};
 const Words<Format> table_formats{{"text", Format::text}, {"markdown", Format::markdown}};
+const Words<Format> contrast_formats{{"text", Format::text}, {"markdown", Format::markdown}, {"json", Format::json}};
 const Words<plumbrule::report::Units> unit_systems{{"printed", plumbrule::report::Units::printed},
                                                    {"metric", plumbrule::report::Units::metric},
                                                    {"customary", plumbrule::report::Units::customary}};
@@ -78,6 +80,23 @@ void add_recite(CLI::App& app, plumbrule::command::ReciteOptions& options) {
   command->add_option("--out", options.out, "Write the table to this file");
 }
 
+void add_contrast(CLI::App& app, plumbrule::command::ContrastOptions& options) {
+  CLI::App* command = app.add_subcommand("contrast", "Say what differs between two specifications");
+  command->add_option("BEFORE", options.before, "A specification (*.plumb)")->required();
+  command->add_option("AFTER", options.after, "Another one; left out: the same with the amendments of --with");
+  command->add_option("--with", options.amendments, "An amendment to the one after (*.plumb); may be repeated");
+  command->add_option("--before-with", options.before_amendments, "An amendment to the one before; may be repeated");
+  command
+      ->add_option("--archive", options.archive,
+                   "A folder of past submittals: whose verdict would change, and by "
+                   "which clause")
+      ->check(CLI::ExistingDirectory);
+  command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated")
+      ->check(CLI::ExistingDirectory);
+  add_choice(*command, "--format", options.format, contrast_formats, "How it is written");
+  command->add_option("--out", options.out, "Write it to this file");
+}
+
 void add_tidy(CLI::App& app, plumbrule::command::TidyOptions& options) {
   CLI::App* command = app.add_subcommand("tidy", "Lay out rule files in the canonical way");
   command->add_option("FILE", options.paths, "Rule files; `-` is standard input, laid out on standard output")
@@ -117,6 +136,8 @@ int run(int count, char** arguments) {
   add_proof(app, proof);
   plumbrule::command::ReciteOptions recite;
   add_recite(app, recite);
+  plumbrule::command::ContrastOptions contrast;
+  add_contrast(app, contrast);
   plumbrule::command::TidyOptions tidy;
   add_tidy(app, tidy);
   if (count > 1 && !known_command(app, arguments[1])) {
@@ -134,6 +155,9 @@ int run(int count, char** arguments) {
   }
   if (app.got_subcommand("tidy")) {
     return static_cast<int>(plumbrule::command::tidy(tidy));
+  }
+  if (app.got_subcommand("contrast")) {
+    return static_cast<int>(plumbrule::command::contrast(contrast));
   }
   if (app.got_subcommand("recite")) {
     return static_cast<int>(plumbrule::command::recite(recite));

@@ -6,6 +6,7 @@
 
 #include "command/log.hpp"
 #include "command/rule_set.hpp"
+#include "command/submittal.hpp"
 #include "diagnose/encoding.hpp"
 #include "diagnose/suggest.hpp"
 #include "evidence/written.hpp"
@@ -72,37 +73,6 @@ std::optional<std::vector<RuleSet>> prepare_all(source::SourceMap& sources, cons
   }
   print_diagnostics(diagnostics, sources);
   return diagnostics.has_errors() ? std::nullopt : std::optional(std::move(out));
-}
-
-std::optional<evidence::Node> read_submittal(source::SourceMap& sources, const std::string& path) {
-  diagnose::Diagnostics diagnostics;
-  std::optional<evidence::Node> out;
-  source::FileText file = source::read_file(path);
-  if (!file.text) {
-    diagnostics.error(diagnose::Code::file_unreadable, {}, "cannot read `" + path + "`: " + file.reason,
-                      "check the path");
-  } else {
-    const source::FileId id = sources.add(path, std::move(*file.text));
-    out = evidence::read_yaml(sources, id, diagnostics);
-  }
-  print_diagnostics(diagnostics, sources);
-  return diagnostics.has_errors() ? std::nullopt : std::move(out);
-}
-
-evidence::KnownNames names_of(const std::vector<RuleSet>& sets) {
-  evidence::KnownNames out;
-  for (const RuleSet& set : sets) {
-    for (const check::Measure& measure : set.rules.measures) {
-      out.measures.push_back(measure.name);
-    }
-    for (const check::Condition& condition : set.rules.conditions) {
-      out.conditions.push_back(condition.name);
-    }
-    for (const check::Category& category : set.rules.categories) {
-      out.categories.push_back(category.name);
-    }
-  }
-  return out;
 }
 
 // The same error is met once for each specification; it is reported once.

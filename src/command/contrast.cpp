@@ -1,0 +1,173 @@
+#include "command/contrast.hpp"
+
+#include <algorithm>
+#include <filesystem>
+#include <map>
+#include <set>
+
+#include "command/submittal.hpp"
+#include "explain/explanation.hpp"
+#include "report/contrast.hpp"
+
+namespace plumbrule::command {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr std::size_t page_width = 120;
+
+std::optional<RuleSet> specification(source::SourceMap& sources, const std::string& path,
+                                     const std::vector<std::string>& amendments, const ContrastOptions& options) {
+  diagnose::Diagnostics diagnostics;
+  auto set = prepare(sources, {path, amendments, library_folders(options.libraries)}, "", diagnostics);
+  if (set && !set->rules.specification) {
+    diagnostics.error(diagnose::Code::clause_missing, {set->rules.file, 0, 0},
+                      "found no specification in `" + path + "`", "two specifications can be held against each other");
+  }
+  if (set) {
+    diagnostics.append(set->mismatches);
+  }
+  print_diagnostics(diagnostics, sources);
+  return diagnostics.has_errors() ? std::nullopt : std::move(set);
+}
+
+struct Judged {
+  evaluate::Outcome outcome{};
+  std::map<std::string, evaluate::Verdict> verdicts;  // by clause
+};
+
+std::optional<Judged> judged(const evidence::Node& document, const RuleSet& set, const evidence::KnownNames& names) {
+  diagnose::Diagnostics problems;
+  const auto evidence = evidence::bind(document, set.rules, names, problems);
+  if (!evidence) {
+    return std::nullopt;
+  }
+  const evaluate::Review review = evaluate::evaluate(set.plan, *evidence);
+  Judged out;
+  out.outcome = evaluate::outcome(set.plan, review.findings);
+  if (problems.has_errors() && out.outcome == evaluate::Outcome::no_exception_taken) {
+    out.outcome = evaluate::Outcome::incomplete;
+  }
+  for (const evaluate::Finding& finding : review.findings) {
+    out.verdicts.emplace(set.rules.requirements[finding.requirement].number, finding.verdict);
+  }
+  return out;
+}
+
+std::set<std::pair<std::string, std::string>> paired_clauses(const contrast::Contrast& differences) {
+  std::set<std::pair<std::string, std::string>> out;
+  std::set<std::string> left, right;
+  for (const contrast::Change& change : differences.changes) {
+    if (change.before != nullptr && change.after != nullptr) {
+      out.emplace(change.before->requirement->number, change.after->requirement->number);
+      left.insert(change.before->requirement->number);
+      right.insert(change.after->requirement->number);
+    }
+  }
+  for (const contrast::Change& change : differences.changes) {
+    if (change.after == nullptr && left.count(change.before->requirement->number) == 0) {
+      out.emplace(change.before->requirement->number, "");
+    }
+    if (change.before == nullptr && right.count(change.after->requirement->number) == 0) {
+      out.emplace("", change.after->requirement->number);
+    }
+  }
+  return out;
+}
+
+std::string stated(const std::string& number, const std::map<std::string, evaluate::Verdict>& verdicts) {
+  return number.empty() ? "" : number + " " + std::string(explain::verdict_text(verdicts.at(number)));
+}
+
+// Of a clause that stands on one side only, what it decides: a failure, or that something is missing.
+bool decides(evaluate::Verdict verdict) {
+  return verdict == evaluate::Verdict::fails || verdict == evaluate::Verdict::not_shown;
+}
+
+std::vector<report::Filed::Clause> changed(const Judged& before, const Judged& after,
+                                           const std::set<std::pair<std::string, std::string>>& clauses) {
+  std::vector<report::Filed::Clause> out;
+  for (const auto& [left, right] : clauses) {
+    const bool both = !left.empty() && !right.empty();
+    const bool differs = both           ? before.verdicts.at(left) != after.verdicts.at(right)
+                         : left.empty() ? decides(after.verdicts.at(right))
+                                        : decides(before.verdicts.at(left));
+    if (differs) {
+      out.push_back({stated(left, before.verdicts), stated(right, after.verdicts)});
+    }
+  }
+  return out;
+}
+
+std::vector<std::string> submittals_in(const std::string& folder) {
+  std::vector<std::string> out;
+  std::error_code failed;
+  for (fs::recursive_directory_iterator at(folder, failed), end; !failed && at != end; at.increment(failed)) {
+    if (at->path().extension() == ".yaml" || at->path().extension() == ".yml") {
+      out.push_back(at->path().string());
+    }
+  }
+  std::sort(out.begin(), out.end());
+  return out;
+}
+
+std::vector<report::Filed> archive(source::SourceMap& sources, const std::vector<RuleSet>& sets,
+                                   const contrast::Contrast& differences, const std::string& folder) {
+  const auto clauses = paired_clauses(differences);
+  const evidence::KnownNames names = names_of(sets);
+  std::vector<report::Filed> out;
+  for (const std::string& path : submittals_in(folder)) {
+    report::Filed& filed = out.emplace_back();
+    filed.submittal = path;
+    const auto document = read_submittal(sources, path);
+    const auto before = document ? judged(*document, sets.front(), names) : std::nullopt;
+    const auto after = document ? judged(*document, sets.back(), names) : std::nullopt;
+    if (before && after) {
+      filed.before = before->outcome;
+      filed.after = after->outcome;
+      filed.clauses = changed(*before, *after, clauses);
+    }
+  }
+  return out;
+}
+
+std::string page(const report::ContrastReport& report, Format format) {
+  return format == Format::json       ? report::contrast_json(report)
+         : format == Format::markdown ? report::contrast_markdown(report)
+                                      : report::contrast_text(report, page_width);
+}
+
+Exit status(const report::ContrastReport& report) {
+  const bool differs = std::any_of(report.contrast.changes.begin(), report.contrast.changes.end(),
+                                   [](const contrast::Change& one) { return one.kind != contrast::Kind::same; });
+  const bool unread =
+      std::any_of(report.filed.begin(), report.filed.end(), [](const report::Filed& one) { return !one.before; });
+  return differs ? Exit::fails : unread ? Exit::incomplete : Exit::complies;
+}
+
+}  // namespace
+
+Exit contrast(const ContrastOptions& options) {
+  source::SourceMap sources;
+  if (options.after.empty() && options.amendments.empty()) {
+    print_error("found one specification and no amendment; name another specification, or an amendment with --with");
+    return Exit::unusable;
+  }
+  auto before = specification(sources, options.before, options.before_amendments, options);
+  auto after =
+      specification(sources, options.after.empty() ? options.before : options.after, options.amendments, options);
+  if (!before || !after) {
+    return Exit::rules_broken;
+  }
+  std::vector<RuleSet> sets;
+  sets.push_back(std::move(*before));
+  sets.push_back(std::move(*after));
+  const contrast::Contrast differences = contrast::contrast(sets.front().rules, sets.back().rules);
+  report::ContrastReport report{sets.front().rules, sets.back().rules, differences, !options.archive.empty(), {}};
+  if (report.archive) {
+    report.filed = archive(sources, sets, differences, options.archive);
+  }
+  return write_output(page(report, options.format), options.out) ? status(report) : Exit::unusable;
+}
+
+}  // namespace plumbrule::command

@@ -1,0 +1,36 @@
+#pragma once
+// The requirements of a specification as single demands: one for each limit that it states, so that two specifications
+// can be held against each other.
+
+#include <map>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "check/rules.hpp"
+
+namespace plumbrule::contrast {
+
+/// One limit, or one case that requires nothing. Refers to the rules it was taken from, which must outlive it.
+struct Demand {
+  const check::Requirement* requirement = nullptr;
+  const check::Case* one = nullptr;
+  const check::Assertion* assertion = nullptr;  // none: this case requires nothing
+  std::size_t alternative = 0;                  // which of `either ... or ...`
+  std::string
+      subject;  // what is limited, for comparing: measure, conditions in the unit of the condition, base of limit
+  std::string measure;                                   // name, or empty
+  std::string who;                                       // classes in words, empty for all
+  std::map<std::string, std::set<std::string>> classes;  // the words of each category that is asked about
+};
+
+/// In the order of the rule file; of a requirement the general case first.
+[[nodiscard]] std::vector<Demand> demands(const check::Rules& rules);
+
+/// "mean of at least 2 specimens" and "reject, optional" in words, for comparing what is not a limit.
+[[nodiscard]] std::string statistic_of(const Demand& demand);
+[[nodiscard]] std::string weight_of(const Demand& demand);
+/// "every digit", "to 1, ties to even".
+[[nodiscard]] std::string rounding_of(const Demand& demand);
+
+}  // namespace plumbrule::contrast

@@ -1,0 +1,16 @@
+#pragma once
+// Whether one limit is tighter than another.
+
+#include "contrast/contrast.hpp"
+
+namespace plumbrule::contrast {
+
+/// How two limits of one measure differ: Kind::same, tightened, relaxed or moved, and in which amounts.
+struct Difference {
+  Kind kind = Kind::same;
+  std::vector<std::string> details;
+};
+[[nodiscard]] Difference difference(const check::Rules& before, const check::Assertion& left, const check::Rules& after,
+                                    const check::Assertion& right);
+
+}  // namespace plumbrule::contrast

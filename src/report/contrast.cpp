@@ -1,0 +1,154 @@
+#include "report/contrast.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "explain/wording.hpp"
+#include "report/recite.hpp"
+#include "report/report.hpp"
+
+namespace plumbrule::report {
+namespace {
+
+using contrast::Change;
+using contrast::Demand;
+using contrast::Kind;
+
+std::string property(const ContrastReport& report, const Change& change) {
+  const bool left = change.before != nullptr && change.before->assertion != nullptr;
+  const Demand* demand = left || change.after == nullptr ? change.before : change.after;
+  if (demand->assertion == nullptr) {
+    return demand->requirement->title;
+  }
+  return explain::label(left ? report.before : report.after, *demand->assertion);
+}
+
+std::string limit(const Demand* demand) {
+  if (demand == nullptr) {
+    return "-";
+  }
+  const std::string text =
+      demand->assertion == nullptr ? "not required" : explain::limit_text(demand->assertion->limit);
+  return demand->requirement->number + ": " + text + (demand->who.empty() ? "" : " (" + demand->who + ")");
+}
+
+std::string joined(const std::vector<std::string>& parts, const char* between) {
+  std::string out;
+  for (const std::string& part : parts) {
+    out += (out.empty() ? "" : between) + part;
+  }
+  return out;
+}
+
+std::string told(const Change& change) {
+  std::string out(contrast::kind_text(change.kind));
+  out += change.details.empty() ? "" : ": " + joined(change.details, "; ");
+  const bool amended = change.after != nullptr && !change.after->requirement->amended_by.empty();
+  return out + (amended ? " [" + joined(change.after->requirement->amended_by, ", ") + "]" : "");
+}
+
+TableView table(const ContrastReport& report) {
+  TableView out;
+  out.heads = {"Property", "Before", "After", "Change"};
+  for (const Change& change : report.contrast.changes) {
+    if (change.kind != Kind::same) {
+      out.rows.push_back({property(report, change), limit(change.before), limit(change.after), told(change)});
+    }
+  }
+  return out;
+}
+
+std::size_t count(const ContrastReport& report, Kind kind) {
+  return static_cast<std::size_t>(std::count_if(report.contrast.changes.begin(), report.contrast.changes.end(),
+                                                [&](const Change& one) { return one.kind == kind; }));
+}
+
+constexpr std::array<Kind, 8> kinds{Kind::tightened, Kind::relaxed,    Kind::moved,    Kind::added,
+                                    Kind::withdrawn, Kind::conditions, Kind::reworded, Kind::same};
+
+std::string counts(const ContrastReport& report) {
+  std::string out;
+  for (const Kind kind : kinds) {
+    out +=
+        (out.empty() ? "" : " | ") + std::string(contrast::kind_text(kind)) + " " + std::to_string(count(report, kind));
+  }
+  return out;
+}
+
+std::string unchanged(const ContrastReport& report) {
+  std::vector<std::string> numbers;
+  for (const Change& change : report.contrast.changes) {
+    if (change.kind == Kind::same && (numbers.empty() || numbers.back() != change.before->requirement->number)) {
+      numbers.push_back(change.before->requirement->number);
+    }
+  }
+  return numbers.empty() ? "no limit" : "limits of clause " + joined(numbers, ", ");
+}
+
+// Each specification in one line: what it is and how sure its limits are.
+std::string named(const check::Rules& rules) { return joined(specification_lines(rules), "; "); }
+
+std::string outcome(const std::optional<evaluate::Outcome>& one) {
+  return one ? std::string(explain::outcome_text(*one)) : "could not be read";
+}
+
+TableView filed_table(const ContrastReport& report) {
+  TableView out;
+  out.heads = {"Submittal", "Before", "After", "Clauses whose verdict differs"};
+  for (const Filed& one : report.filed) {
+    std::vector<std::string> clauses;
+    for (const Filed::Clause& clause : one.clauses) {
+      clauses.push_back((clause.before.empty() ? "no clause" : clause.before) + " -> " +
+                        (clause.after.empty() ? "no clause" : clause.after));
+    }
+    out.rows.push_back({one.submittal, outcome(one.before), outcome(one.after), joined(clauses, "; ")});
+  }
+  return out;
+}
+
+bool differs(const Filed& one) { return one.before != one.after || !one.clauses.empty() || !one.before; }
+
+std::string filed_line(const ContrastReport& report) {
+  const auto changed = std::count_if(report.filed.begin(), report.filed.end(),
+                                     [](const Filed& one) { return one.before && one.before != one.after; });
+  const auto unread =
+      std::count_if(report.filed.begin(), report.filed.end(), [](const Filed& one) { return !one.before; });
+  return std::to_string(report.filed.size()) + " past submittals, " + std::to_string(changed) +
+         " with another outcome, " + std::to_string(unread) + " that could not be read";
+}
+
+ContrastReport only_differing(const ContrastReport& report) {
+  ContrastReport out{report.before, report.after, report.contrast, report.archive, {}};
+  std::copy_if(report.filed.begin(), report.filed.end(), std::back_inserter(out.filed), differs);
+  return out;
+}
+
+}  // namespace
+
+std::string contrast_text(const ContrastReport& report, std::size_t width) {
+  std::string out = "Before  " + named(report.before) + "\nAfter   " + named(report.after) + "\n";
+  out += "Limits  " + counts(report) + "\n\n";
+  const TableView changes = table(report);
+  out += changes.rows.empty() ? "Nothing differs.\n" : text_table(changes, width);
+  out += "\nThe same: " + unchanged(report) + "\n";
+  if (report.archive) {
+    const ContrastReport shown = only_differing(report);
+    out += "\nArchive: " + filed_line(report) + "\n";
+    out += shown.filed.empty() ? "" : "\n" + text_table(filed_table(shown), width);
+  }
+  return out + "\nCaution: " + std::string(caution) + "\n";
+}
+
+std::string contrast_markdown(const ContrastReport& report) {
+  std::string out = "# " + markdown_cell(report.before.specification->title) + " / " +
+                    markdown_cell(report.after.specification->title) + "\n\n";
+  out += "- before: " + markdown_cell(named(report.before)) + "\n- after: " + markdown_cell(named(report.after)) + "\n";
+  out += "- limits: " + markdown_cell(counts(report)) + "\n\n" + markdown_table(table(report));
+  out += "\nThe same: " + markdown_cell(unchanged(report)) + "\n";
+  if (report.archive) {
+    out += "\nArchive: " + filed_line(report) + "\n\n" + markdown_table(filed_table(only_differing(report)));
+  }
+  return out + "\n" + std::string(caution) + "\n";
+}
+
+}  // namespace plumbrule::report

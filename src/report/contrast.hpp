@@ -1,0 +1,36 @@
+#pragma once
+// What differs between two specifications, as text, Markdown or JSON.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "contrast/contrast.hpp"
+#include "evaluate/evaluate.hpp"
+#include "report/table.hpp"
+
+namespace plumbrule::report {
+
+/// A past submittal under both specifications.
+struct Filed {
+  struct Clause {
+    std::string before, after;  // "512.3.1 complies"; one empty: there is no such clause
+  };
+  std::string submittal;
+  std::optional<evaluate::Outcome> before, after;  // none: it could not be read
+  std::vector<Clause> clauses;                     // whose verdict differs
+};
+
+struct ContrastReport {
+  const check::Rules& before;
+  const check::Rules& after;
+  const contrast::Contrast& contrast;
+  bool archive = false;  // whether past submittals were asked for
+  std::vector<Filed> filed;
+};
+
+[[nodiscard]] std::string contrast_text(const ContrastReport& report, std::size_t width);
+[[nodiscard]] std::string contrast_markdown(const ContrastReport& report);
+[[nodiscard]] std::string contrast_json(const ContrastReport& report);
+
+}  // namespace plumbrule::report
