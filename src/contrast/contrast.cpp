@@ -116,24 +116,24 @@ std::string age(const check::Validity& validity) {
 // What changed beside the limit itself.
 std::vector<std::string> conditions_changed(const check::Rules& before, const Demand& left, const check::Rules& after,
                                             const Demand& right) {
+  const std::string now = before.specification->name == after.specification->name ? ", now " : ", there ";
   std::vector<std::string> out;
-  note_if(left.who != right.who, out, "for " + stated(left.who, "all") + ", now for " + stated(right.who, "all"));
+  note_if(left.who != right.who, out, "for " + stated(left.who, "all") + now + "for " + stated(right.who, "all"));
   if (left.assertion != nullptr && right.assertion != nullptr) {
     note_if(left.subject != right.subject, out,
-            "under " + stated(explain::conditions(before, *left.assertion), "no condition") + ", now under " +
+            "under " + stated(explain::conditions(before, *left.assertion), "no condition") + now + "under " +
                 stated(explain::conditions(after, *right.assertion), "no condition"));
-    note_if(statistic_of(left) != statistic_of(right), out, statistic_of(left) + ", now " + statistic_of(right));
-    note_if(rounding_of(left) != rounding_of(right), out,
-            "compared " + rounding_of(left) + ", now " + rounding_of(right));
+    note_if(statistic_of(left) != statistic_of(right), out, statistic_of(left) + now + statistic_of(right));
+    note_if(rounding_of(left) != rounding_of(right), out, "compared " + rounding_of(left) + now + rounding_of(right));
   }
-  note_if(weight_of(left) != weight_of(right), out, weight_of(left) + ", now " + weight_of(right));
+  note_if(weight_of(left) != weight_of(right), out, weight_of(left) + now + weight_of(right));
   const auto ways = [](const Demand& demand) { return demand.one->alternatives.size(); };
   note_if(ways(left) != ways(right) && ways(left) > 0 && ways(right) > 0, out,
-          std::to_string(ways(left)) + (ways(left) == 1 ? " way" : " ways") + " to comply, now " +
+          std::to_string(ways(left)) + (ways(left) == 1 ? " way" : " ways") + " to comply" + now +
               std::to_string(ways(right)));
   const check::Validity& then = left.requirement->validity;
-  const check::Validity& now = right.requirement->validity;
-  note_if(age(then) != age(now), out, "tests of " + age(then) + " counted, now of " + age(now));
+  const check::Validity& other = right.requirement->validity;
+  note_if(age(then) != age(other), out, "tests of " + age(then) + " counted" + now + "of " + age(other));
   return out;
 }
 
@@ -200,7 +200,8 @@ Contrast contrast(const check::Rules& before, const check::Rules& after) {
   Contrast out;
   out.before = demands(before);
   out.after = demands(after);
-  const bool one_family = before.specification->name == after.specification->name;
+  out.one_family = before.specification->name == after.specification->name;
+  const bool one_family = out.one_family;
   Pairing pairs(out.before, out.after);
   if (one_family) {
     pairs.run(Round::clause_subject_who);
@@ -233,10 +234,13 @@ Contrast contrast(const check::Rules& before, const check::Rules& after) {
   return out;
 }
 
-std::string_view kind_text(Kind kind) {
-  constexpr std::array<std::string_view, 8> texts{
+std::string_view kind_text(Kind kind, bool one_family) {
+  constexpr std::array<std::string_view, 8> editions{
       "tightened", "relaxed", "moved", "added", "withdrawn", "conditions changed", "reworded only", "the same"};
-  return texts.at(static_cast<std::size_t>(kind));
+  constexpr std::array<std::string_view, 8> agencies{
+      "tighter",          "looser",           "moved",   "only in the second", "only in the first",
+      "other conditions", "worded otherwise", "the same"};
+  return (one_family ? editions : agencies).at(static_cast<std::size_t>(kind));
 }
 
 }  // namespace plumbrule::contrast

@@ -31,6 +31,7 @@ struct Contrast {
   Contrast(Contrast&&) = default;
   Contrast& operator=(Contrast&&) = default;
   ~Contrast() = default;
+  bool one_family = false;  // two states of one specification
   std::vector<Demand> before, after;
   std::vector<Change>
       changes;  // in the order of the specification before, what was added at its place in the one after
@@ -38,10 +39,10 @@ struct Contrast {
 
 /// Pairs are sought in this order: same clause, subject and classes (only between editions of one specification), same
 /// subject and classes, same clause and measure, same subject for classes that overlap. Each demand is in one change at
-/// most. Exact: amounts are computed in decimals; percentages are rounded to 0.1.
+/// most. Exact: amounts are computed in decimals; percentages are rounded to 0.01.
 [[nodiscard]] Contrast contrast(const check::Rules& before, const check::Rules& after);
 
-/// "tightened", "relaxed", "moved", "added", "withdrawn", "conditions changed", "reworded only", "the same".
-[[nodiscard]] std::string_view kind_text(Kind kind);
+/// "tightened", "relaxed", "added" ...; between two agencies "tighter", "looser", "only in the second" ...
+[[nodiscard]] std::string_view kind_text(Kind kind, bool one_family);
 
 }  // namespace plumbrule::contrast

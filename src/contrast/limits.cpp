@@ -78,7 +78,7 @@ class Ends {
     std::string text = "the " + name + " is " + amount_text(before_, magnitude(change), left_.unit) +
                        (change < Decimal{0} ? " lower" : " higher");
     if (!left->value.zero() && before_.units.at(left_.unit).text != "%") {
-      text += " (" + rounded(magnitude(change / left->value) * Decimal{100}, "0.1") + " %)";
+      text += " (" + rounded(magnitude(change / left->value) * Decimal{100}, "0.01") + " %)";
     }
     note((change < Decimal{0}) == side.upper, text);
   }

@@ -40,8 +40,8 @@ std::string joined(const std::vector<std::string>& parts, const char* between) {
   return out;
 }
 
-std::string told(const Change& change) {
-  std::string out(contrast::kind_text(change.kind));
+std::string told(const Change& change, bool one_family) {
+  std::string out(contrast::kind_text(change.kind, one_family));
   out += change.details.empty() ? "" : ": " + joined(change.details, "; ");
   const bool amended = change.after != nullptr && !change.after->requirement->amended_by.empty();
   return out + (amended ? " [" + joined(change.after->requirement->amended_by, ", ") + "]" : "");
@@ -49,10 +49,13 @@ std::string told(const Change& change) {
 
 TableView table(const ContrastReport& report) {
   TableView out;
-  out.heads = {"Property", "Before", "After", "Change"};
+  const bool one_family = report.contrast.one_family;
+  out.heads = {"Property", one_family ? "Before" : "First", one_family ? "After" : "Second",
+               one_family ? "Change" : "Difference"};
   for (const Change& change : report.contrast.changes) {
     if (change.kind != Kind::same) {
-      out.rows.push_back({property(report, change), limit(change.before), limit(change.after), told(change)});
+      out.rows.push_back({property(report, change), limit(change.before), limit(change.after),
+                          told(change, report.contrast.one_family)});
     }
   }
   return out;
@@ -69,8 +72,8 @@ constexpr std::array<Kind, 8> kinds{Kind::tightened, Kind::relaxed,    Kind::mov
 std::string counts(const ContrastReport& report) {
   std::string out;
   for (const Kind kind : kinds) {
-    out +=
-        (out.empty() ? "" : " | ") + std::string(contrast::kind_text(kind)) + " " + std::to_string(count(report, kind));
+    out += (out.empty() ? "" : " | ") + std::string(contrast::kind_text(kind, report.contrast.one_family)) + " " +
+           std::to_string(count(report, kind));
   }
   return out;
 }
@@ -126,7 +129,8 @@ ContrastReport only_differing(const ContrastReport& report) {
 }  // namespace
 
 std::string contrast_text(const ContrastReport& report, std::size_t width) {
-  std::string out = "Before  " + named(report.before) + "\nAfter   " + named(report.after) + "\n";
+  std::string out = std::string(report.contrast.one_family ? "Before  " : "First   ") + named(report.before) +
+                    (report.contrast.one_family ? "\nAfter   " : "\nSecond  ") + named(report.after) + "\n";
   out += "Limits  " + counts(report) + "\n\n";
   const TableView changes = table(report);
   out += changes.rows.empty() ? "Nothing differs.\n" : text_table(changes, width);

@@ -59,7 +59,7 @@ Json outcome(const std::optional<evaluate::Outcome>& one) {
 std::string contrast_json(const ContrastReport& report) {
   Json changes = Json::array();
   for (const Change& change : report.contrast.changes) {
-    changes.push_back({{"kind", std::string(contrast::kind_text(change.kind))},
+    changes.push_back({{"kind", std::string(contrast::kind_text(change.kind, report.contrast.one_family))},
                        {"before", demand(report.before, change.before)},
                        {"after", demand(report.after, change.after)},
                        {"details", change.details}});
