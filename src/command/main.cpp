@@ -7,6 +7,7 @@
 #include <iostream>
 
 #include "command/contrast.hpp"
+#include "command/envelope.hpp"
 #include "command/output.hpp"
 #include "command/proof.hpp"
 #include "command/recite.hpp"
@@ -26,6 +27,8 @@ const Words<Format> report_formats{{"text", Format::text}, {"json", Format::json
 const Words<Format> proof_formats{{"text", Format::text}, {"json", Format::json}, {"sarif", Format::sarif}};
 const Words<Format> table_formats{{"text", Format::text}, {"markdown", Format::markdown}};
 const Words<Format> contrast_formats{{"text", Format::text}, {"markdown", Format::markdown}, {"json", Format::json}};
+const Words<Format> envelope_formats{
+    {"text", Format::text}, {"markdown", Format::markdown}, {"json", Format::json}, {"rules", Format::rules}};
 const Words<plumbrule::report::Units> unit_systems{{"printed", plumbrule::report::Units::printed},
                                                    {"metric", plumbrule::report::Units::metric},
                                                    {"customary", plumbrule::report::Units::customary}};
@@ -97,6 +100,16 @@ void add_contrast(CLI::App& app, plumbrule::command::ContrastOptions& options) {
   command->add_option("--out", options.out, "Write it to this file");
 }
 
+void add_envelope(CLI::App& app, plumbrule::command::EnvelopeOptions& options) {
+  CLI::App* command = app.add_subcommand("envelope", "Say what satisfies several specifications at once");
+  command->add_option("SPECIFICATION", options.paths, "Specifications (*.plumb)")->required();
+  command->add_option("--class", options.classes, "A class of the mix, as in traffic=heavy; may be repeated");
+  command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated")
+      ->check(CLI::ExistingDirectory);
+  add_choice(*command, "--format", options.format, envelope_formats, "How it is written; `rules` is a rule file");
+  command->add_option("--out", options.out, "Write it to this file");
+}
+
 void add_tidy(CLI::App& app, plumbrule::command::TidyOptions& options) {
   CLI::App* command = app.add_subcommand("tidy", "Lay out rule files in the canonical way");
   command->add_option("FILE", options.paths, "Rule files; `-` is standard input, laid out on standard output")
@@ -138,6 +151,8 @@ int run(int count, char** arguments) {
   add_recite(app, recite);
   plumbrule::command::ContrastOptions contrast;
   add_contrast(app, contrast);
+  plumbrule::command::EnvelopeOptions envelope;
+  add_envelope(app, envelope);
   plumbrule::command::TidyOptions tidy;
   add_tidy(app, tidy);
   if (count > 1 && !known_command(app, arguments[1])) {
@@ -155,6 +170,9 @@ int run(int count, char** arguments) {
   }
   if (app.got_subcommand("tidy")) {
     return static_cast<int>(plumbrule::command::tidy(tidy));
+  }
+  if (app.got_subcommand("envelope")) {
+    return static_cast<int>(plumbrule::command::envelope(envelope));
   }
   if (app.got_subcommand("contrast")) {
     return static_cast<int>(plumbrule::command::contrast(contrast));

@@ -1,0 +1,113 @@
+#include "command/envelope.hpp"
+
+#include <algorithm>
+#include <filesystem>
+#include <set>
+
+#include "command/rule_set.hpp"
+#include "diagnose/suggest.hpp"
+#include "report/envelope.hpp"
+#include "syntax/tidy.hpp"
+
+namespace plumbrule::command {
+namespace {
+
+constexpr std::size_t page_width = 140;
+
+std::optional<std::vector<RuleSet>> specifications(source::SourceMap& sources, const EnvelopeOptions& options) {
+  std::vector<RuleSet> out;
+  diagnose::Diagnostics diagnostics;
+  for (const std::string& path : options.paths) {
+    auto set = prepare(sources, {path, {}, library_folders(options.libraries)}, "", diagnostics);
+    if (set && !set->rules.specification) {
+      diagnostics.error(diagnose::Code::clause_missing, {set->rules.file, 0, 0},
+                        "found no specification in `" + path + "`", "only specifications have limits");
+    } else if (set) {
+      out.push_back(std::move(*set));
+    }
+  }
+  print_diagnostics(diagnostics, sources);
+  return diagnostics.has_errors() ? std::nullopt : std::optional(std::move(out));
+}
+
+// Every category that some specification asks about, with its words; what is chosen must be among them.
+std::optional<contrast::Classes> chosen(const EnvelopeOptions& options, const std::vector<RuleSet>& sets) {
+  std::set<std::string> known;
+  for (const RuleSet& set : sets) {
+    for (const check::Category& category : set.rules.categories) {
+      for (const std::string& word : category.words) {
+        known.insert(category.name + "=" + word);
+      }
+    }
+  }
+  contrast::Classes out;
+  for (const std::string& one : options.classes) {
+    const std::vector<std::string_view> words(known.begin(), known.end());
+    if (known.count(one) == 0) {
+      print_error("found `" + one + "`, no class of these specifications; " + diagnose::suggestion(one, words));
+      return std::nullopt;
+    }
+    const std::size_t sign = one.find('=');
+    out[one.substr(0, sign)] = one.substr(sign + 1);
+  }
+  return out;
+}
+
+std::vector<std::string> vocabularies(const source::SourceMap& sources, const std::vector<RuleSet>& sets) {
+  std::vector<std::string> out;
+  for (const RuleSet& set : sets) {
+    for (std::size_t at = 1; at < set.rules.files.size(); ++at) {
+      const std::string name = std::filesystem::path(sources.name(set.rules.files[at])).stem().string();
+      if (std::find(out.begin(), out.end(), name) == out.end()) {
+        out.push_back(name);
+      }
+    }
+  }
+  return out;
+}
+
+std::string page_of(const report::EnvelopeReport& report, const source::SourceMap& sources,
+                    const std::vector<RuleSet>& sets, Format format) {
+  if (format == Format::json) {
+    return report::envelope_json(report);
+  }
+  if (format == Format::markdown) {
+    return report::envelope_markdown(report);
+  }
+  if (format == Format::text) {
+    return report::envelope_text(report, page_width);
+  }
+  source::SourceMap own;
+  const std::string text =
+      contrast::rule_file(report.envelope, report.specifications, vocabularies(sources, sets), report.classes);
+  diagnose::Diagnostics ignored;  // what is wrong shows when the file is used
+  return syntax::tidy(own, own.add("envelope.plumb", text), ignored).value_or(text);
+}
+
+}  // namespace
+
+Exit envelope(const EnvelopeOptions& options) {
+  source::SourceMap sources;
+  const auto sets = specifications(sources, options);
+  if (!sets) {
+    return Exit::rules_broken;
+  }
+  const auto classes = chosen(options, *sets);
+  if (!classes) {
+    return Exit::unusable;
+  }
+  std::vector<const check::Rules*> rules;
+  rules.reserve(sets->size());
+  for (const RuleSet& set : *sets) {
+    rules.push_back(&set.rules);
+  }
+  const contrast::Envelope found = contrast::envelope(rules, *classes);
+  const report::EnvelopeReport report{rules, found, *classes};
+  const std::string page = page_of(report, sources, *sets, options.format);
+  if (!write_output(page, options.out)) {
+    return Exit::unusable;
+  }
+  return !found.exclusions.empty() ? Exit::fails : !found.incomparable.empty() ? Exit::incomplete : Exit::complies;
+}
+
+}  // namespace plumbrule::command

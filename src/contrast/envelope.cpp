@@ -1,0 +1,269 @@
+#include "contrast/envelope.hpp"
+
+#include <algorithm>
+
+#include "contrast/limits.hpp"
+#include "explain/wording.hpp"
+
+namespace plumbrule::contrast {
+namespace {
+
+using quantity::Decimal;
+
+enum class Holds : std::uint8_t { yes, no, open };
+
+Holds holds(const std::map<std::string, std::set<std::string>>& wanted, const Classes& chosen) {
+  Holds out = Holds::yes;
+  for (const auto& [category, words] : wanted) {
+    const auto own = chosen.find(category);
+    if (own == chosen.end()) {
+      out = Holds::open;
+    } else if (words.count(own->second) == 0) {
+      return Holds::no;
+    }
+  }
+  return out;
+}
+
+// The demands of one specification that may apply, in order; those of an exception that holds hide the general case.
+std::vector<const Demand*> applying(const std::vector<Demand>& demands, const Classes& chosen) {
+  std::vector<const Demand*> out;
+  std::map<const check::Requirement*, const check::Case*> decided;
+  for (const Demand& demand : demands) {
+    const bool exception = demand.one != &demand.requirement->cases.back();
+    if (exception && holds(demand.classes, chosen) == Holds::yes && decided.count(demand.requirement) == 0) {
+      decided[demand.requirement] = demand.one;
+    }
+  }
+  for (const Demand& demand : demands) {
+    const auto found = decided.find(demand.requirement);
+    const bool hidden = found != decided.end() && found->second != demand.one;
+    if (!hidden && holds(demand.classes, chosen) != Holds::no) {
+      out.push_back(&demand);
+    }
+  }
+  return out;
+}
+
+std::map<std::string, std::set<std::string>> left_open(const Demand& demand, const Classes& chosen) {
+  std::map<std::string, std::set<std::string>> out;
+  for (const auto& [category, words] : demand.classes) {
+    if (chosen.count(category) == 0) {
+      out.emplace(category, words);
+    }
+  }
+  return out;
+}
+
+std::string in_words(const std::map<std::string, std::set<std::string>>& classes) {
+  std::string out;
+  for (const auto& [category, words] : classes) {
+    std::string list;
+    for (const std::string& word : words) {
+      list += (list.empty() ? "" : ", ") + explain::spaced(word);
+    }
+    out += (out.empty() ? "" : "; ") + explain::spaced(category) + " " + list;
+  }
+  return out;
+}
+
+// All ways to comply.
+std::string in_words(const check::Rules& rules, const check::Case& one) {
+  std::string out;
+  for (const check::Alternative& alternative : one.alternatives) {
+    out += out.empty() ? "" : "; or ";
+    for (const check::Assertion& assertion : alternative.assertions) {
+      const std::string how = explain::statistic(assertion.statistic);
+      out += (&assertion == &alternative.assertions.front() ? "" : " and ") + explain::label(rules, assertion) +
+             (how.empty() ? "" : ", " + how) + ", shall be " + explain::limit_text(assertion.limit);
+    }
+  }
+  return out;
+}
+
+std::set<std::string> words_of(const check::Rules& rules, const check::Assertion& assertion) {
+  std::set<std::string> out;
+  const check::CategoryId category = rules.measures[assertion.measure].type.category;
+  if (category != check::none) {
+    const std::vector<std::string>& words = rules.categories[category].words;
+    for (std::size_t at = 0; at < words.size(); ++at) {
+      if (((assertion.limit.words >> at) & 1U) != 0) {
+        out.insert(words[at]);
+      }
+    }
+  }
+  return out;
+}
+
+bool meet(const Row& left, const Row& right) {
+  return std::all_of(left.classes.begin(), left.classes.end(), [&](const auto& one) {
+    const auto other = right.classes.find(one.first);
+    return other == right.classes.end() ||
+           std::any_of(one.second.begin(), one.second.end(),
+                       [&](const std::string& word) { return other->second.count(word) > 0; });
+  });
+}
+
+class Builder {
+ public:
+  Builder(const std::vector<const check::Rules*>& rules, const Classes& chosen) : rules_(rules), chosen_(chosen) {}
+
+  Envelope run() {
+    for (const check::Rules* rules : rules_) {
+      out_.demands.push_back(contrast::demands(*rules));
+    }
+    for (std::size_t at = 0; at < rules_.size(); ++at) {
+      for (const Demand* demand : applying(out_.demands[at], chosen_)) {
+        add(at, *demand);
+      }
+    }
+    exclude();
+    return std::move(out_);
+  }
+
+ private:
+  const std::vector<const check::Rules*>& rules_;
+  const Classes& chosen_;
+  Envelope out_;
+
+  void add(std::size_t at, const Demand& demand) {
+    if (demand.assertion == nullptr) {
+      return;
+    }
+    if (demand.one->alternatives.size() > 1) {
+      keep(at, demand);
+      return;
+    }
+    Row& row = row_for(at, demand);
+    const bool words = rules_[at]->measures[demand.assertion->measure].type.is_word();
+    const bool comparable = words ? row.words.has_value() || row.all.empty()
+                                  : !row.words && quantity::convertible(unit(at, demand), unit_of(row));
+    if (!comparable) {
+      out_.incomparable.push_back({row.specification, at, row.demand, &demand, "the units or kinds differ"});
+      return;
+    }
+    row.all.emplace_back(at, &demand);
+    row.optional = row.optional && demand.requirement->optional;
+    words ? allow(row, at, demand) : tighten(row, at, demand);
+  }
+
+  void keep(std::size_t at, const Demand& demand) {
+    const std::string ways = in_words(*rules_[at], *demand.one);
+    const auto classes = left_open(demand, chosen_);
+    const auto found = std::find_if(out_.kept.begin(), out_.kept.end(), [&](const Kept& kept) {
+      return kept.demand == ways && kept.classes == classes &&
+             kept.requirement->severity == demand.requirement->severity &&
+             kept.requirement->optional == demand.requirement->optional;
+    });
+    if (found == out_.kept.end()) {
+      out_.kept.push_back({at, demand.requirement, demand.one, ways, classes, in_words(classes), {{at, &demand}}});
+    } else if (found->all.back().second->one != demand.one) {
+      found->all.emplace_back(at, &demand);
+    }
+  }
+
+  [[nodiscard]] const quantity::Unit& unit(std::size_t at, const Demand& demand) const {
+    return rules_[at]->units.at(demand.assertion->limit.unit);
+  }
+  [[nodiscard]] const quantity::Unit& unit_of(const Row& row) const { return unit(row.specification, *row.demand); }
+
+  Row& row_for(std::size_t at, const Demand& demand) {
+    const auto classes = left_open(demand, chosen_);
+    const std::string statistic = statistic_of(demand);
+    const auto found = std::find_if(out_.rows.begin(), out_.rows.end(), [&](const Row& row) {
+      return row.subject == demand.subject && row.classes == classes && row.statistic == statistic &&
+             row.severity == demand.requirement->severity;
+    });
+    if (found != out_.rows.end()) {
+      return *found;
+    }
+    Row row;
+    row.subject = demand.subject;
+    row.who = in_words(classes);
+    row.classes = classes;
+    row.statistic = statistic;
+    row.severity = demand.requirement->severity;
+    row.specification = at;
+    row.demand = &demand;
+    return out_.rows.emplace_back(std::move(row));
+  }
+
+  void allow(Row& row, std::size_t at, const Demand& demand) const {
+    const std::set<std::string> own = words_of(*rules_[at], *demand.assertion);
+    if (!row.words) {
+      row.words = own;
+      return;
+    }
+    std::set<std::string> both;
+    std::set_intersection(row.words->begin(), row.words->end(), own.begin(), own.end(),
+                          std::inserter(both, both.begin()));
+    row.words = std::move(both);
+  }
+
+  void tighten(Row& row, std::size_t at, const Demand& demand) const {
+    const check::Limit& limit = demand.assertion->limit;
+    tighten(row, row.low, limit.low, false, false, at, demand);
+    tighten(row, row.high, limit.high, true, false, at, demand);
+    tighten(row, row.tolerance, limit.tolerance, true, true, at, demand);
+  }
+
+  void tighten(const Row& row, std::optional<Bound>& end, const std::optional<check::End>& own, bool upper,
+               bool interval, std::size_t at, const Demand& demand) const {
+    if (!own) {
+      return;
+    }
+    const auto in = [&](std::size_t specification, const Demand& of) {
+      const quantity::UnitTable& units = rules_[specification]->units;
+      const quantity::UnitId id = of.assertion->limit.unit;
+      return units.at(interval ? units.difference(id) : id);
+    };
+    const Decimal value = quantity::convert(own->value, in(at, demand), in(row.specification, *row.demand));
+    if (!end || (upper ? value < end->value : value > end->value)) {
+      end = Bound{value, at, &demand};
+    }
+  }
+
+  // Rows of one subject for classes that meet: a lower end above an upper end, or no word in common.
+  void exclude() {
+    for (std::size_t left = 0; left < out_.rows.size(); ++left) {
+      for (std::size_t right = left; right < out_.rows.size(); ++right) {
+        const Row& one = out_.rows[left];
+        const Row& other = out_.rows[right];
+        if (one.subject == other.subject && meet(one, other)) {
+          exclude(one, other);
+          if (left != right) {
+            exclude(other, one);
+          }
+        }
+      }
+    }
+  }
+
+  void exclude(const Row& one, const Row& other) {
+    if (one.words) {
+      if (&one == &other && one.words->empty()) {
+        out_.exclusions.push_back({one.all.front().first, one.all.back().first, one.all.front().second,
+                                   one.all.back().second, "no word is allowed by all"});
+      }
+      return;
+    }
+    if (!one.low || !other.high || !quantity::convertible(unit_of(one), unit_of(other))) {
+      return;
+    }
+    const Decimal high = quantity::convert(other.high->value, unit_of(other), unit_of(one));
+    if (high < one.low->value) {
+      const std::string name = unit_of(one).text;
+      out_.exclusions.push_back({one.low->specification, other.high->specification, one.low->demand, other.high->demand,
+                                 "at least " + explain::show(one.low->value.stripped()) + " and at most " +
+                                     explain::show(high.stripped()) + (name.empty() ? "" : " ") + name});
+    }
+  }
+};
+
+}  // namespace
+
+Envelope envelope(const std::vector<const check::Rules*>& specifications, const Classes& classes) {
+  return Builder(specifications, classes).run();
+}
+
+}  // namespace plumbrule::contrast

@@ -1,0 +1,85 @@
+#pragma once
+// What a mix must meet to satisfy several specifications at once: for each measure under the same conditions the
+// tightest limits, who sets them, and the limits that no value can meet together.
+
+#include <map>
+#include <optional>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "contrast/demand.hpp"
+
+namespace plumbrule::contrast {
+
+/// The classes that the mix is designed for: category and word. A demand for other classes is left out; of an exception
+/// and its general case the one that holds is taken. What is not chosen stays in the classes of a row.
+using Classes = std::map<std::string, std::string>;
+
+/// An end of a row: the number in the row's unit, and the demand that sets it.
+struct Bound {
+  quantity::Decimal value;
+  std::size_t specification = 0;  // its place in the list
+  const Demand* demand = nullptr;
+};
+
+/// The common limit of one subject, for some classes, judged in one way.
+struct Row {
+  std::string subject, who, statistic;
+  std::map<std::string, std::set<std::string>> classes;
+  check::Severity severity{};
+  bool optional = true;            // in all of them
+  std::size_t specification = 0;   // that of the first demand, whose unit and words the row is told in
+  const Demand* demand = nullptr;  // the first
+  std::optional<Bound> low, high, tolerance;
+  std::optional<std::set<std::string>> words;  // those that all allow
+  std::vector<std::pair<std::size_t, const Demand*>> all;
+};
+
+/// `either ... or ...`: kept as it stands, since the tightest of several ways to comply is not defined. What several
+/// specifications say alike is one.
+struct Kept {
+  std::size_t specification = 0;
+  const check::Requirement* requirement = nullptr;
+  const check::Case* one = nullptr;
+  std::string demand;  // all ways in words
+  std::map<std::string, std::set<std::string>> classes;
+  std::string who;
+  std::vector<std::pair<std::size_t, const Demand*>> all;
+};
+
+/// Two demands that no value meets together; or demands that cannot be held against each other at all.
+struct Exclusion {
+  std::size_t left_specification = 0, right_specification = 0;
+  const Demand* left = nullptr;
+  const Demand* right = nullptr;
+  std::string why;
+};
+
+/// The rows point into `demands`: moved, not copied.
+struct Envelope {
+  Envelope() = default;
+  Envelope(const Envelope&) = delete;
+  Envelope& operator=(const Envelope&) = delete;
+  Envelope(Envelope&&) = default;
+  Envelope& operator=(Envelope&&) = default;
+  ~Envelope() = default;
+  std::vector<std::vector<Demand>> demands;  // of each specification
+  std::vector<Row> rows;
+  std::vector<Kept> kept;
+  std::vector<Exclusion> exclusions;
+  std::vector<Exclusion> incomparable;
+};
+
+/// Limits as printed are compared, each converted into the unit of the row; how a specification rounds is not: the
+/// tightest printed limit, compared with every digit, is never looser than any of them.
+[[nodiscard]] Envelope envelope(const std::vector<const check::Rules*>& specifications, const Classes& classes);
+
+/// The envelope as a rule file that can be reviewed against. `vocabularies`: names for its `uses`.
+[[nodiscard]] std::string rule_file(const Envelope& envelope, const std::vector<const check::Rules*>& specifications,
+                                    const std::vector<std::string>& vocabularies, const Classes& classes);
+
+/// "at most 430 g/m2", "between 6.5 % and 8.5 % of dry_aggregate": as a rule file says it.
+[[nodiscard]] std::string row_limit(const Row& row, const check::Rules& rules);
+
+}  // namespace plumbrule::contrast

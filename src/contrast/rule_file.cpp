@@ -1,0 +1,221 @@
+#include <algorithm>
+
+#include "contrast/envelope.hpp"
+#include "explain/wording.hpp"
+
+namespace plumbrule::contrast {
+namespace {
+
+using Specifications = std::vector<const check::Rules*>;
+
+// A text of a rule file holds no quotes and no line ends.
+std::string quoted(const std::string& text) {
+  std::string out = explain::one_line(text);
+  std::replace(out.begin(), out.end(), '"', '\'');
+  return "\"" + out + "\"";
+}
+
+std::string amount(const quantity::Decimal& value, const std::string& unit, const std::string& basis) {
+  return value.stripped().text() + (unit.empty() ? "" : " " + unit) + (basis.empty() ? "" : " of " + basis);
+}
+
+std::string list(const std::set<std::string>& words) {
+  std::string out;
+  for (const std::string& word : words) {
+    out += (out.empty() ? "" : ", ") + word;
+  }
+  return out;
+}
+
+std::string where(const std::map<std::string, std::set<std::string>>& classes) {
+  std::string out;
+  for (const auto& [category, words] : classes) {
+    out += (out.empty() ? "  where " : " and ") + category + " is " + (words.size() > 1 ? "one of " : "") + list(words);
+  }
+  return out.empty() ? out : out + "\n";
+}
+
+std::string subject(const check::Rules& rules, const check::Assertion& assertion) {
+  std::string out = rules.measures[assertion.measure].name;
+  bool first = true;
+  for (const check::ConditionValue& value : assertion.conditions) {
+    out +=
+        (first ? " under " : " and ") + rules.conditions[value.condition].name + " " + explain::one_line(value.written);
+    first = false;
+  }
+  const std::string how = explain::statistic(assertion.statistic);
+  return out + (how.empty() ? "" : ", " + how + ",");
+}
+
+std::string weight(check::Severity severity, bool optional) {
+  return std::string(optional ? "  optional\n" : "") +
+         (severity == check::Severity::reject ? ""
+                                              : "  severity " + std::string(explain::severity_text(severity)) + "\n");
+}
+
+std::string setter(const Specifications& all, const Bound& bound, const char* end) {
+  const check::Specification& one = *all[bound.specification]->specification;
+  return std::string(end) + " set by " + one.title + ", edition " + one.edition + ", " +
+         bound.demand->requirement->number + " (" + explain::limit_text(bound.demand->assertion->limit) + ")";
+}
+
+std::string cite(const Specifications& all, const Row& row) {
+  std::string out;
+  const auto add = [&](const std::string& text) { out += (out.empty() ? "" : "; ") + text; };
+  if (row.low && row.high && row.low->demand == row.high->demand) {
+    return setter(all, *row.low, "both ends");
+  }
+  if (row.low) {
+    add(setter(all, *row.low, "lower end"));
+  }
+  if (row.high) {
+    add(setter(all, *row.high, "upper end"));
+  }
+  if (row.words) {
+    for (const auto& [at, demand] : row.all) {
+      add(all[at]->specification->title + ", " + demand->requirement->number);
+    }
+  }
+  return out;
+}
+
+// Numbers the requirements as they are written.
+class Writer {
+ public:
+  explicit Writer(const Specifications& all) : all_(all) {}
+
+  // The categories that specifications declare themselves, each once.
+  void categories() {
+    std::set<std::string> written;
+    for (const check::Rules* rules : all_) {
+      for (const check::Category& category : rules->categories) {
+        if (category.span.file == rules->file && written.insert(category.name).second) {
+          out_ += "category " + category.name + " " + quoted(category.title) + ": " +
+                  list({category.words.begin(), category.words.end()}) + "\n\n";
+        }
+      }
+    }
+  }
+
+  void row(const Row& row) {
+    const check::Rules& rules = *all_[row.specification];
+    const bool band = row.low || row.high || row.words;
+    const bool empty = row.words && row.words->empty();
+    if (band && !empty) {
+      requirement(rules, row, row_limit(row, rules), cite(all_, row));
+    }
+    if (row.tolerance) {
+      const std::string basis = basis_of(rules, *row.demand->assertion);
+      const quantity::UnitId unit = row.demand->assertion->limit.unit;
+      requirement(rules, row,
+                  "within " + amount(row.tolerance->value, rules.units.at(rules.units.difference(unit)).text, basis) +
+                      " from the job mix",
+                  setter(all_, *row.tolerance, "tolerance"));
+    }
+  }
+
+  void kept(const Kept& kept) {
+    const check::Rules& rules = *all_[kept.specification];
+    std::string body;
+    for (const check::Alternative& alternative : kept.one->alternatives) {
+      if (alternative.assertions.size() != 1) {
+        out_ += "# Left out, because one way to comply is a whole grading: " + kept.requirement->number + " of " +
+                rules.specification->title + "\n\n";
+        return;
+      }
+      const check::Assertion& assertion = alternative.assertions.front();
+      body += (body.empty() ? "  either " : "  or ") + subject(rules, assertion) + " shall be " +
+              explain::one_line(assertion.limit.written) + "\n";
+    }
+    head(kept.requirement->title);
+    out_ += where(kept.classes) + weight(kept.requirement->severity, kept.requirement->optional) + body;
+    std::string sources;
+    for (const auto& [at, demand] : kept.all) {
+      sources += (sources.empty() ? "" : "; ") + all_[at]->specification->title + ", " + demand->requirement->number;
+    }
+    out_ += "  cite " + quoted(sources) + "\n\n";
+  }
+
+  [[nodiscard]] std::string take() { return std::move(out_); }
+
+ private:
+  const Specifications& all_;
+  std::string out_;
+  std::size_t count_ = 0;
+
+  static std::string basis_of(const check::Rules& rules, const check::Assertion& assertion) {
+    const check::BasisId basis = rules.measures[assertion.measure].type.basis;
+    return basis == check::none ? "" : rules.bases[basis].name;
+  }
+  void head(const std::string& title) {
+    out_ += "requirement E-" + std::to_string(++count_) + " " + quoted(title) + "\n";
+  }
+  void requirement(const check::Rules& rules, const Row& row, const std::string& limit, const std::string& source) {
+    head(explain::label(rules, *row.demand->assertion));
+    out_ += where(row.classes) + weight(row.severity, row.optional);
+    out_ +=
+        "  " + subject(rules, *row.demand->assertion) + " shall be " + limit + "\n  cite " + quoted(source) + "\n\n";
+  }
+};
+
+std::string latest_edition(const Specifications& all) {
+  std::string out;
+  for (const check::Rules* rules : all) {
+    out = std::max(out, rules->specification->edition);
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string row_limit(const Row& row, const check::Rules& rules) {
+  if (row.words) {
+    return row.words->empty() ? "nothing that all allow" : (row.words->size() > 1 ? "one of " : "") + list(*row.words);
+  }
+  const check::Assertion& assertion = *row.demand->assertion;
+  const check::BasisId basis = rules.measures[assertion.measure].type.basis;
+  const std::string of = basis == check::none ? "" : rules.bases[basis].name;
+  const std::string& unit = rules.units.at(assertion.limit.unit).text;
+  if (row.low && row.high) {
+    return "between " + amount(row.low->value, unit, "") + " and " + amount(row.high->value, unit, of);
+  }
+  return row.high ? "at most " + amount(row.high->value, unit, of)
+         : row.low
+             ? "at least " + amount(row.low->value, unit, of)
+             : "within " +
+                   amount(row.tolerance->value, rules.units.at(rules.units.difference(assertion.limit.unit)).text, of) +
+                   " from the job mix";
+}
+
+std::string rule_file(const Envelope& envelope, const Specifications& specifications,
+                      const std::vector<std::string>& vocabularies, const Classes& classes) {
+  std::string titles;
+  for (const check::Rules* rules : specifications) {
+    titles += (titles.empty() ? "" : "; ") + rules->specification->title + ", edition " + rules->specification->edition;
+  }
+  std::string chosen;
+  for (const auto& [category, word] : classes) {
+    chosen += " " + category + " " + word;
+  }
+  std::string uses;
+  for (const std::string& name : vocabularies) {
+    uses += (uses.empty() ? "" : ", ") + name;
+  }
+  std::string out = "plumbrule 1\n\n# Made by `plumbrule envelope`. The documents themselves govern.\n\n";
+  out += "specification envelope \"The tightest of several specifications\"\n  edition " +
+         latest_edition(specifications) + "\n";
+  out += uses.empty() ? "" : "  uses " + uses + "\n";
+  out += "  compare by the absolute method\n  status unverified " + quoted("made from: " + titles) + "\n";
+  out += chosen.empty() ? "\n" : "  note " + quoted("for" + chosen + " only") + "\n\n";
+  Writer writer(specifications);
+  writer.categories();
+  for (const Row& row : envelope.rows) {
+    writer.row(row);
+  }
+  for (const Kept& kept : envelope.kept) {
+    writer.kept(kept);
+  }
+  return out + writer.take();
+}
+
+}  // namespace plumbrule::contrast

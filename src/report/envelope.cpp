@@ -1,0 +1,218 @@
+#include "report/envelope.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include "explain/wording.hpp"
+#include "report/report.hpp"
+#include "report/table.hpp"
+
+namespace plumbrule::report {
+namespace {
+
+using contrast::Bound;
+using contrast::Demand;
+using contrast::Exclusion;
+using contrast::Row;
+using Json = nlohmann::ordered_json;
+
+// "ohio_421 MIX-3": short enough for a table; the heading says which document that is.
+std::string named(const EnvelopeReport& report, std::size_t specification, const check::Requirement& requirement) {
+  return report.specifications[specification]->specification->name + " " + requirement.number;
+}
+
+std::string limit_of(const Demand& demand) { return explain::limit_text(demand.assertion->limit); }
+
+std::string set_by(const EnvelopeReport& report, const Row& row) {
+  std::string out;
+  const auto add = [&](const char* end, const std::optional<Bound>& bound) {
+    if (bound) {
+      const bool converted = bound->specification != row.specification &&
+                             bound->demand->assertion->limit.unit != row.demand->assertion->limit.unit;
+      out += (out.empty() ? "" : "; ") + std::string(end) +
+             named(report, bound->specification, *bound->demand->requirement) +
+             (converted ? " (" + limit_of(*bound->demand) + ")" : "");
+    }
+  };
+  if (row.low && row.high && row.low->demand == row.high->demand) {
+    add("", row.low);
+    add("tolerance ", row.tolerance);
+    return out;
+  }
+  const bool several = (row.low && row.high) || row.tolerance;
+  add(several ? "lower " : "", row.low);
+  add(several ? "upper " : "", row.high);
+  add(row.low || row.high ? "tolerance " : "", row.tolerance);
+  if (row.words) {
+    for (const auto& [at, demand] : row.all) {
+      out += (out.empty() ? "" : "; ") + named(report, at, *demand->requirement);
+    }
+  }
+  return out;
+}
+
+std::string qualified(const Row& row) {
+  std::string out = row.statistic == "the result" ? "" : row.statistic;
+  const auto add = [&](const std::string& text) { out += (out.empty() ? "" : "; ") + text; };
+  if (row.severity != check::Severity::reject) {
+    add(std::string(explain::severity_text(row.severity)));
+  }
+  if (row.optional) {
+    add("optional test");
+  }
+  if (!row.who.empty()) {
+    add(row.who);
+  }
+  return out;
+}
+
+TableView rows(const EnvelopeReport& report) {
+  TableView out;
+  out.heads = {"Property", "Which", "All are met by", "Set by", "Documents"};
+  for (const Row& row : report.envelope.rows) {
+    const check::Rules& rules = *report.specifications[row.specification];
+    out.rows.push_back({explain::label(rules, *row.demand->assertion), qualified(row),
+                        explain::spaced(contrast::row_limit(row, rules)), set_by(report, row),
+                        std::to_string(row.all.size())});
+  }
+  for (const contrast::Kept& kept : report.envelope.kept) {
+    std::string sources;
+    for (const auto& [at, demand] : kept.all) {
+      sources += (sources.empty() ? "" : "; ") + named(report, at, *demand->requirement);
+    }
+    out.rows.push_back({kept.requirement->title, "one of several ways" + (kept.who.empty() ? "" : "; " + kept.who),
+                        explain::spaced(kept.demand), sources, std::to_string(kept.all.size())});
+  }
+  return out;
+}
+
+// The classes for which they do, as far as the two ask for any.
+std::string classes_of(const Exclusion& one) {
+  const std::string& left = one.left->who;
+  const std::string& right = one.right->who;
+  const std::string both =
+      left + (left.empty() || right.empty() || left == right ? "" : "; ") + (left == right ? "" : right);
+  return both.empty() ? "" : " [" + both + "]";
+}
+
+std::string exclusion(const EnvelopeReport& report, const Exclusion& one) {
+  return explain::label(*report.specifications[one.left_specification], *one.left->assertion) + ": " +
+         named(report, one.left_specification, *one.left->requirement) + " (" + limit_of(*one.left) + ") and " +
+         named(report, one.right_specification, *one.right->requirement) + " (" + limit_of(*one.right) +
+         "): " + one.why + classes_of(one);
+}
+
+std::vector<std::string> heads(const EnvelopeReport& report) {
+  std::vector<std::string> out;
+  for (const check::Rules* rules : report.specifications) {
+    const check::Specification& one = *rules->specification;
+    out.push_back(one.name + ": " + one.title + ", edition " + one.edition + ", limits " +
+                  std::string(explain::status_text(one.provenance.status)));
+  }
+  return out;
+}
+
+std::string chosen(const EnvelopeReport& report) {
+  std::string out;
+  for (const auto& [category, word] : report.classes) {
+    out += (out.empty() ? "" : ", ") + explain::spaced(category) + " " + explain::spaced(word);
+  }
+  return out.empty() ? "all classes; choose with --class to leave out what cannot apply" : out;
+}
+
+std::string lines(const EnvelopeReport& report, const char* bullet) {
+  std::string out;
+  for (const std::string& head : heads(report)) {
+    out += bullet + head + "\n";
+  }
+  return out + bullet + "for " + chosen(report) + "\n";
+}
+
+std::string excluded(const EnvelopeReport& report, const char* bullet) {
+  std::string out;
+  for (const Exclusion& one : report.envelope.exclusions) {
+    out += bullet + exclusion(report, one) + "\n";
+  }
+  out = out.empty() ? "No two limits exclude each other.\n" : "Exclude each other:\n" + out;
+  std::string unlike;
+  for (const Exclusion& one : report.envelope.incomparable) {
+    unlike += bullet + exclusion(report, one) + "\n";
+  }
+  return out + (unlike.empty() ? "" : "Could not be held against each other:\n" + unlike);
+}
+
+Json bound(const EnvelopeReport& report, const std::optional<Bound>& one) {
+  if (!one) {
+    return nullptr;
+  }
+  return {{"value", one->value.stripped().text()},
+          {"specification", report.specifications[one->specification]->specification->name},
+          {"clause", one->demand->requirement->number},
+          {"printed", limit_of(*one->demand)}};
+}
+
+Json row(const EnvelopeReport& report, const Row& one) {
+  const check::Rules& rules = *report.specifications[one.specification];
+  Json all = Json::array();
+  for (const auto& [at, demand] : one.all) {
+    all.push_back({{"specification", report.specifications[at]->specification->name},
+                   {"clause", demand->requirement->number},
+                   {"limit", limit_of(*demand)}});
+  }
+  return {{"property", explain::label(rules, *one.demand->assertion)},
+          {"measure", one.demand->measure},
+          {"for", one.who},
+          {"statistic", one.statistic},
+          {"severity", std::string(explain::severity_text(one.severity))},
+          {"optional", one.optional},
+          {"unit", rules.units.at(one.demand->assertion->limit.unit).text},
+          {"limit", contrast::row_limit(one, rules)},
+          {"low", bound(report, one.low)},
+          {"high", bound(report, one.high)},
+          {"tolerance", bound(report, one.tolerance)},
+          {"documents", all}};
+}
+
+Json exclusions(const EnvelopeReport& report, const std::vector<Exclusion>& all) {
+  Json out = Json::array();
+  for (const Exclusion& one : all) {
+    out.push_back(exclusion(report, one));
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string envelope_text(const EnvelopeReport& report, std::size_t width) {
+  return lines(report, "") + "\n" + text_table(rows(report), width) + "\n" + excluded(report, "  ") +
+         "\nCaution: " + std::string(caution) + "\n";
+}
+
+std::string envelope_markdown(const EnvelopeReport& report) {
+  return "# What satisfies all of these\n\n" + lines(report, "- ") + "\n" + markdown_table(rows(report)) + "\n" +
+         excluded(report, "- ") + "\n" + std::string(caution) + "\n";
+}
+
+std::string envelope_json(const EnvelopeReport& report) {
+  Json all = Json::array();
+  for (const Row& one : report.envelope.rows) {
+    all.push_back(row(report, one));
+  }
+  Json kept = Json::array();
+  for (const contrast::Kept& one : report.envelope.kept) {
+    kept.push_back({{"specification", report.specifications[one.specification]->specification->name},
+                    {"clause", one.requirement->number},
+                    {"for", one.who},
+                    {"demand", one.demand}});
+  }
+  const Json out = {{"envelope", 1},
+                    {"specifications", heads(report)},
+                    {"classes", report.classes},
+                    {"limits", all},
+                    {"kept_as_they_are", kept},
+                    {"exclude_each_other", exclusions(report, report.envelope.exclusions)},
+                    {"not_comparable", exclusions(report, report.envelope.incomparable)},
+                    {"caution", std::string(caution)}};
+  return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace plumbrule::report
