@@ -79,7 +79,9 @@ struct Envelope {
 [[nodiscard]] std::string rule_file(const Envelope& envelope, const std::vector<const check::Rules*>& specifications,
                                     const std::vector<std::string>& vocabularies, const Classes& classes);
 
-/// "at most 430 g/m2", "between 6.5 % and 8.5 % of dry_aggregate": as a rule file says it.
-[[nodiscard]] std::string row_limit(const Row& row, const check::Rules& rules);
+/// "at most 430 g/m2", "between 6.5 % and 8.5 % of dry_aggregate": as a rule file says it, each end in the unit of the
+/// specification that sets it; several if the ends are in different units, or there is a tolerance beside them.
+[[nodiscard]] std::vector<std::string> row_limits(const Row& row,
+                                                  const std::vector<const check::Rules*>& specifications);
 
 }  // namespace plumbrule::contrast

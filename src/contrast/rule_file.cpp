@@ -19,6 +19,22 @@ std::string amount(const quantity::Decimal& value, const std::string& unit, cons
   return value.stripped().text() + (unit.empty() ? "" : " " + unit) + (basis.empty() ? "" : " of " + basis);
 }
 
+const check::Rules& rules_of(const Specifications& all, const Bound& bound) { return *all[bound.specification]; }
+
+std::string unit_of(const Specifications& all, const Bound& bound) {
+  return rules_of(all, bound).units.at(bound.demand->assertion->limit.unit).text;
+}
+
+std::string basis_of(const Specifications& all, const Bound& bound) {
+  const check::Rules& rules = rules_of(all, bound);
+  const check::BasisId basis = rules.measures[bound.demand->assertion->measure].type.basis;
+  return basis == check::none ? "" : rules.bases[basis].name;
+}
+
+// As printed by the specification that sets it: nothing is lost by a conversion.
+const quantity::Decimal& low_of(const Bound& bound) { return bound.demand->assertion->limit.low->value; }
+const quantity::Decimal& high_of(const Bound& bound) { return bound.demand->assertion->limit.high->value; }
+
 std::string list(const std::set<std::string>& words) {
   std::string out;
   for (const std::string& word : words) {
@@ -71,6 +87,9 @@ std::string cite(const Specifications& all, const Row& row) {
   if (row.high) {
     add(setter(all, *row.high, "upper end"));
   }
+  if (row.tolerance) {
+    add(setter(all, *row.tolerance, "tolerance"));
+  }
   if (row.words) {
     for (const auto& [at, demand] : row.all) {
       add(all[at]->specification->title + ", " + demand->requirement->number);
@@ -98,19 +117,12 @@ class Writer {
   }
 
   void row(const Row& row) {
-    const check::Rules& rules = *all_[row.specification];
-    const bool band = row.low || row.high || row.words;
-    const bool empty = row.words && row.words->empty();
-    if (band && !empty) {
-      requirement(rules, row, row_limit(row, rules), cite(all_, row));
+    if (row.words && row.words->empty()) {
+      out_ += "# Nothing satisfies all: " + explain::label(*all_[row.specification], *row.demand->assertion) + "\n\n";
+      return;
     }
-    if (row.tolerance) {
-      const std::string basis = basis_of(rules, *row.demand->assertion);
-      const quantity::UnitId unit = row.demand->assertion->limit.unit;
-      requirement(rules, row,
-                  "within " + amount(row.tolerance->value, rules.units.at(rules.units.difference(unit)).text, basis) +
-                      " from the job mix",
-                  setter(all_, *row.tolerance, "tolerance"));
+    for (const std::string& limit : row_limits(row, all_)) {
+      requirement(row, limit, cite(all_, row));
     }
   }
 
@@ -143,14 +155,11 @@ class Writer {
   std::string out_;
   std::size_t count_ = 0;
 
-  static std::string basis_of(const check::Rules& rules, const check::Assertion& assertion) {
-    const check::BasisId basis = rules.measures[assertion.measure].type.basis;
-    return basis == check::none ? "" : rules.bases[basis].name;
-  }
   void head(const std::string& title) {
     out_ += "requirement E-" + std::to_string(++count_) + " " + quoted(title) + "\n";
   }
-  void requirement(const check::Rules& rules, const Row& row, const std::string& limit, const std::string& source) {
+  void requirement(const Row& row, const std::string& limit, const std::string& source) {
+    const check::Rules& rules = *all_[row.specification];
     head(explain::label(rules, *row.demand->assertion));
     out_ += where(row.classes) + weight(row.severity, row.optional);
     out_ +=
@@ -168,23 +177,32 @@ std::string latest_edition(const Specifications& all) {
 
 }  // namespace
 
-std::string row_limit(const Row& row, const check::Rules& rules) {
+std::vector<std::string> row_limits(const Row& row, const Specifications& all) {
   if (row.words) {
-    return row.words->empty() ? "nothing that all allow" : (row.words->size() > 1 ? "one of " : "") + list(*row.words);
+    return {row.words->empty() ? "nothing that all allow"
+                               : (row.words->size() > 1 ? "one of " : "") + list(*row.words)};
   }
-  const check::Assertion& assertion = *row.demand->assertion;
-  const check::BasisId basis = rules.measures[assertion.measure].type.basis;
-  const std::string of = basis == check::none ? "" : rules.bases[basis].name;
-  const std::string& unit = rules.units.at(assertion.limit.unit).text;
-  if (row.low && row.high) {
-    return "between " + amount(row.low->value, unit, "") + " and " + amount(row.high->value, unit, of);
+  std::vector<std::string> out;
+  if (row.low && row.high && unit_of(all, *row.low) == unit_of(all, *row.high)) {
+    out.push_back("between " + amount(low_of(*row.low), unit_of(all, *row.low), "") + " and " +
+                  amount(high_of(*row.high), unit_of(all, *row.high), basis_of(all, *row.high)));
+  } else {
+    if (row.low) {
+      out.push_back("at least " + amount(low_of(*row.low), unit_of(all, *row.low), basis_of(all, *row.low)));
+    }
+    if (row.high) {
+      out.push_back("at most " + amount(high_of(*row.high), unit_of(all, *row.high), basis_of(all, *row.high)));
+    }
   }
-  return row.high ? "at most " + amount(row.high->value, unit, of)
-         : row.low
-             ? "at least " + amount(row.low->value, unit, of)
-             : "within " +
-                   amount(row.tolerance->value, rules.units.at(rules.units.difference(assertion.limit.unit)).text, of) +
-                   " from the job mix";
+  if (row.tolerance) {
+    const Demand& demand = *row.tolerance->demand;
+    const quantity::UnitTable& units = all[row.tolerance->specification]->units;
+    out.push_back("within " +
+                  amount(demand.assertion->limit.tolerance->value,
+                         units.at(units.difference(demand.assertion->limit.unit)).text, basis_of(all, *row.tolerance)) +
+                  " from the job mix");
+  }
+  return out;
 }
 
 std::string rule_file(const Envelope& envelope, const Specifications& specifications,

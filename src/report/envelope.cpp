@@ -22,15 +22,20 @@ std::string named(const EnvelopeReport& report, std::size_t specification, const
 
 std::string limit_of(const Demand& demand) { return explain::limit_text(demand.assertion->limit); }
 
+std::string met_by(const EnvelopeReport& report, const Row& row) {
+  std::string out;
+  for (const std::string& limit : contrast::row_limits(row, report.specifications)) {
+    out += (out.empty() ? "" : ", and ") + limit;
+  }
+  return out;
+}
+
 std::string set_by(const EnvelopeReport& report, const Row& row) {
   std::string out;
   const auto add = [&](const char* end, const std::optional<Bound>& bound) {
     if (bound) {
-      const bool converted = bound->specification != row.specification &&
-                             bound->demand->assertion->limit.unit != row.demand->assertion->limit.unit;
       out += (out.empty() ? "" : "; ") + std::string(end) +
-             named(report, bound->specification, *bound->demand->requirement) +
-             (converted ? " (" + limit_of(*bound->demand) + ")" : "");
+             named(report, bound->specification, *bound->demand->requirement);
     }
   };
   if (row.low && row.high && row.low->demand == row.high->demand) {
@@ -71,8 +76,7 @@ TableView rows(const EnvelopeReport& report) {
   for (const Row& row : report.envelope.rows) {
     const check::Rules& rules = *report.specifications[row.specification];
     out.rows.push_back({explain::label(rules, *row.demand->assertion), qualified(row),
-                        explain::spaced(contrast::row_limit(row, rules)), set_by(report, row),
-                        std::to_string(row.all.size())});
+                        explain::spaced(met_by(report, row)), set_by(report, row), std::to_string(row.all.size())});
   }
   for (const contrast::Kept& kept : report.envelope.kept) {
     std::string sources;
@@ -165,7 +169,7 @@ Json row(const EnvelopeReport& report, const Row& one) {
           {"severity", std::string(explain::severity_text(one.severity))},
           {"optional", one.optional},
           {"unit", rules.units.at(one.demand->assertion->limit.unit).text},
-          {"limit", contrast::row_limit(one, rules)},
+          {"limit", met_by(report, one)},
           {"low", bound(report, one.low)},
           {"high", bound(report, one.high)},
           {"tolerance", bound(report, one.tolerance)},
