@@ -23,7 +23,6 @@ using plumbrule::command::Format;
 template <typename Value>
 using Words = std::map<std::string, Value>;
 
-const Words<Format> report_formats{{"text", Format::text}, {"json", Format::json}};
 const Words<Format> proof_formats{{"text", Format::text}, {"json", Format::json}, {"sarif", Format::sarif}};
 const Words<Format> table_formats{{"text", Format::text}, {"markdown", Format::markdown}};
 const Words<Format> contrast_formats{{"text", Format::text}, {"markdown", Format::markdown}, {"json", Format::json}};
@@ -50,13 +49,16 @@ void add_choice(CLI::App& command, const std::string& name, Value& target, const
 void add_review(CLI::App& app, plumbrule::command::ReviewOptions& options) {
   CLI::App* command = app.add_subcommand("review", "Review a submittal against specifications");
   command->add_option("SUBMITTAL", options.submittal, "The submittal, a YAML file")->required();
-  command->add_option("--against", options.against, "A specification (*.plumb); may be repeated")->required();
+  command->add_option("--against", options.against, "A specification (*.plumb), or a folder of them; may be repeated")
+      ->required();
+  command->add_flag("--matrix", options.matrix, "Tests by specifications, ranked by headroom, instead of the findings");
   command->add_option("--with", options.amendments, "An amendment (*.plumb); may be repeated");
   command->add_option("--on", options.on, "The day of the review: only what was in force then");
   command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated")
       ->check(CLI::ExistingDirectory);
   command->add_option("--explain", options.explain, "Only this clause, with every step from reading to verdict");
-  add_choice(*command, "--format", options.format, report_formats, "How the report is written");
+  add_choice(*command, "--format", options.format, contrast_formats,
+             "How the report is written; markdown for the matrix only");
   command->add_option("--out", options.out, "Write the report to this file");
   command->add_flag("--log", options.log, "Say on standard error what is being done");
 }

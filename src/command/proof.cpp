@@ -94,26 +94,6 @@ void prove_examples(const source::SourceMap& sources, const RuleSet& set, Covera
   }
 }
 
-std::vector<std::string> rule_files(const std::vector<std::string>& paths) {
-  std::vector<std::string> out;
-  for (const std::string& path : paths) {
-    std::error_code failure;
-    if (!std::filesystem::is_directory(path, failure)) {
-      out.push_back(path);
-      continue;
-    }
-    std::vector<std::string> found;
-    for (const auto& entry : std::filesystem::recursive_directory_iterator(path, failure)) {
-      if (entry.is_regular_file() && entry.path().extension() == ".plumb") {
-        found.push_back(entry.path().string());
-      }
-    }
-    std::sort(found.begin(), found.end());
-    out.insert(out.end(), found.begin(), found.end());
-  }
-  return out;
-}
-
 std::string counted(std::size_t count, const std::string& noun) {
   const char* const plural = noun.ends_with("ch") ? "es" : "s";
   return std::to_string(count) + " " + noun + (count == 1 ? "" : plural);

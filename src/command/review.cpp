@@ -10,7 +10,7 @@
 #include "diagnose/encoding.hpp"
 #include "diagnose/suggest.hpp"
 #include "evidence/written.hpp"
-#include "report/report.hpp"
+#include "report/matrix.hpp"
 
 namespace plumbrule::command {
 namespace {
@@ -56,7 +56,7 @@ std::optional<std::vector<RuleSet>> prepare_all(source::SourceMap& sources, cons
   std::vector<RuleSet> out;
   diagnose::Diagnostics diagnostics;
   const auto libraries = library_folders(options.libraries);
-  for (const std::string& path : options.against) {
+  for (const std::string& path : specifications_in(options.against)) {
     auto set = prepare(sources, {path, options.amendments, libraries}, options.on, diagnostics);
     if (set && !set->rules.specification) {
       diagnostics.error(diagnose::Code::clause_missing, {set->rules.file, 0, 0},
@@ -197,6 +197,20 @@ std::optional<std::string> explained(const report::Report& report, const ReviewO
   return out + "\nCaution: " + std::string(report::caution) + "\n";
 }
 
+constexpr std::size_t matrix_width = 160;
+
+std::optional<std::string> page(const report::Report& report, const ReviewOptions& options, bool colour) {
+  if (options.matrix) {
+    return options.format == Format::json       ? report::matrix_json(report)
+           : options.format == Format::markdown ? report::matrix_markdown(report)
+                                                : report::matrix_text(report, matrix_width);
+  }
+  if (!options.explain.empty()) {
+    return explained(report, options, colour);
+  }
+  return options.format == Format::json ? report::json(report) : report::text(report, colour);
+}
+
 }  // namespace
 
 Exit review(const ReviewOptions& options) {
@@ -204,6 +218,10 @@ Exit review(const ReviewOptions& options) {
   const auto on = evidence::read_date(options.on);
   if (!options.on.empty() && !on) {
     print_error("found `" + options.on + "`, no date; write year, month and day: 2026-03-20");
+    return Exit::unusable;
+  }
+  if (options.format == Format::markdown && !options.matrix) {
+    print_error("found `--format markdown` without `--matrix`; a whole review is written as text or json");
     return Exit::unusable;
   }
   source::SourceMap sources;
@@ -225,13 +243,7 @@ Exit review(const ReviewOptions& options) {
   log.note("reviewed, " + std::to_string(reviewed.problems.all().size()) + " errors of the submittal");
   reviewed.report.submittal = options.submittal;
   reviewed.report.on = options.on;
-  const bool colour = options.out.empty() && colour_output();
-  std::optional<std::string> text;
-  if (!options.explain.empty()) {
-    text = explained(reviewed.report, options, colour);
-  } else {
-    text = options.format == Format::json ? report::json(reviewed.report) : report::text(reviewed.report, colour);
-  }
+  const std::optional<std::string> text = page(reviewed.report, options, options.out.empty() && colour_output());
   if (!text || !write_output(*text, options.out)) {
     return Exit::unusable;
   }

@@ -1,11 +1,72 @@
 #include "command/rule_set.hpp"
 
+#include <algorithm>
+#include <filesystem>
+
+#include "syntax/tree.hpp"
+
 namespace plumbrule::command {
+namespace {
+
+// A vocabulary on its own, or an amendment; a file that cannot be read is not passed over, so that it is reported.
+bool passed_over(const std::string& path) {
+  source::SourceMap sources;
+  source::FileText file = source::read_file(path);
+  if (!file.text) {
+    return false;
+  }
+  diagnose::Diagnostics ignored;
+  const syntax::RuleFile tree = syntax::parse(sources, sources.add(path, std::move(*file.text)), ignored);
+  const auto holds = [&](auto kind) {
+    return std::any_of(tree.items.begin(), tree.items.end(),
+                       [](const syntax::Item& item) { return std::holds_alternative<decltype(kind)>(item); });
+  };
+  return !ignored.has_errors() && (holds(syntax::Amendment{}) || !holds(syntax::Specification{}));
+}
+
+}  // namespace
 
 std::vector<std::string> library_folders(const std::vector<std::string>& given) {
   std::vector<std::string> out = given;
   out.emplace_back(PLUMBRULE_INSTALLED_SPECS);
   out.emplace_back(PLUMBRULE_SOURCE_SPECS);
+  return out;
+}
+
+std::vector<std::string> rule_files(const std::vector<std::string>& paths) {
+  std::vector<std::string> out;
+  for (const std::string& path : paths) {
+    std::error_code failure;
+    if (!std::filesystem::is_directory(path, failure)) {
+      out.push_back(path);
+      continue;
+    }
+    std::vector<std::string> found;
+    for (const auto& entry : std::filesystem::recursive_directory_iterator(path, failure)) {
+      if (entry.is_regular_file() && entry.path().extension() == ".plumb") {
+        found.push_back(entry.path().string());
+      }
+    }
+    std::sort(found.begin(), found.end());
+    out.insert(out.end(), found.begin(), found.end());
+  }
+  return out;
+}
+
+std::vector<std::string> specifications_in(const std::vector<std::string>& paths) {
+  std::vector<std::string> out;
+  for (const std::string& path : paths) {
+    std::error_code failure;
+    if (!std::filesystem::is_directory(path, failure)) {
+      out.push_back(path);
+      continue;
+    }
+    for (const std::string& file : rule_files({path})) {
+      if (!passed_over(file)) {
+        out.push_back(file);
+      }
+    }
+  }
   return out;
 }
 

@@ -1,7 +1,5 @@
 #include "contrast/demand.hpp"
 
-#include <algorithm>
-
 #include "explain/wording.hpp"
 
 namespace plumbrule::contrast {
@@ -40,31 +38,6 @@ std::map<std::string, std::set<std::string>> words_of(const check::Rules& rules,
   return out;
 }
 
-// A condition in its own unit, so that 1 h and 60 min are the same.
-std::string condition_key(const check::Rules& rules, const check::ConditionValue& value) {
-  const check::Condition& condition = rules.conditions[value.condition];
-  const std::string at = value.word != check::none && condition.category != check::none
-                             ? rules.categories[condition.category].words[value.word]
-                             : value.value.stripped().text();
-  const std::string unit = condition.scale == check::Scale::unit ? rules.units.at(condition.unit).text : "";
-  return condition.name + " " + std::to_string(static_cast<int>(value.end)) + " " + at + " " + unit;
-}
-
-std::string subject_of(const check::Rules& rules, const check::Assertion& assertion) {
-  std::vector<std::string> parts;
-  parts.reserve(assertion.conditions.size());
-  for (const check::ConditionValue& value : assertion.conditions) {
-    parts.push_back(condition_key(rules, value));
-  }
-  std::sort(parts.begin(), parts.end());
-  std::string out = rules.measures[assertion.measure].name;
-  for (const std::string& part : parts) {
-    out += "|" + part;
-  }
-  const bool from_job_mix = assertion.limit.tolerance && !assertion.limit.low && !assertion.limit.high;
-  return out + (from_job_mix ? "|from the job mix" : "");
-}
-
 void add(const check::Rules& rules, const check::Requirement& requirement, const check::Case& one,
          std::vector<Demand>& out) {
   const std::string classes_of = who(rules, requirement, one);
@@ -74,7 +47,7 @@ void add(const check::Rules& rules, const check::Requirement& requirement, const
   }
   for (std::size_t at = 0; at < one.alternatives.size(); ++at) {
     for (const check::Assertion& assertion : one.alternatives[at].assertions) {
-      out.push_back({&requirement, &one, &assertion, at, subject_of(rules, assertion),
+      out.push_back({&requirement, &one, &assertion, at, explain::subject_key(rules, assertion),
                      rules.measures[assertion.measure].name, classes_of, words});
     }
   }

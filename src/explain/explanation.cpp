@@ -46,6 +46,7 @@ std::vector<Comparison> comparisons(const Context& context, const evaluate::Find
       const check::Assertion& assertion = assertion_of(context, finding, step.index);
       const check::Measure& measure = context.rules.measures[assertion.measure];
       Comparison one;
+      one.subject = subject_key(context.rules, assertion);
       one.label = label(context.rules, assertion);
       one.limit = limit_text(assertion.limit);
       one.verdict = step.outcome;
@@ -65,6 +66,7 @@ std::vector<Comparison> comparisons(const Context& context, const evaluate::Find
           one.value = at.value;
           one.margin = at.margin;
           one.distance = at.distance;
+          one.headroom = at.headroom;
         }
       }
       out.push_back(std::move(one));

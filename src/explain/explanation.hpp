@@ -30,15 +30,17 @@ struct Line {
 
 /// One comparison of a finding: a demand has one, a grading one for each sieve, an alternative its own.
 struct Comparison {
-  std::string label;   // "wet-track abrasion loss, soak 1 h"
-  std::string limit;   // "at most 538 g/m2"
-  std::string value;   // "536.27 g/m2", "solid_spin", empty if there is none
-  std::string margin;  // "1.73 g/m2 inside the limit (0.3 %)", empty if it cannot be told
+  std::string subject;  // subject_key: the same for the same test in all specifications
+  std::string label;    // "wet-track abrasion loss, soak 1 h"
+  std::string limit;    // "at most 538 g/m2"
+  std::string value;    // "536.27 g/m2", "solid_spin", empty if there is none
+  std::string margin;   // "1.73 g/m2 inside the limit (0.3 %)", empty if it cannot be told
   Verdict verdict{};
   Reason reason{};
-  std::string why;             // the reason in words, for a comparison that is not shown
-  std::string place;           // of the value
-  quantity::Decimal distance;  // inside the limit if positive, in its unit; 0 for words and bounds
+  std::string why;                            // the reason in words, for a comparison that is not shown
+  std::string place;                          // of the value
+  std::optional<quantity::Decimal> headroom;  // in percent of the limit, negative outside; none if it cannot be told
+  quantity::Decimal distance;                 // inside the limit if positive, in its unit; 0 for words and bounds
 };
 
 struct Explanation {

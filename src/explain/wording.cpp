@@ -292,6 +292,11 @@ Standing standing(const Context& context, const check::Assertion& assertion, con
     if (first || one.margin < out.distance) {
       first = false;
       out.distance = one.margin;
+      const bool point =
+          assertion.limit.low && assertion.limit.high && assertion.limit.low->value == assertion.limit.high->value;
+      out.headroom = amount.bound == Bound::exact && !end.value.zero() && !point
+                         ? std::optional(one.margin * Decimal{100} / (end.value < Decimal{0} ? -end.value : end.value))
+                         : std::nullopt;
       rounded.value = one.rounded;
       const bool from_job_mix = assertion.limit.tolerance && !assertion.limit.low && !assertion.limit.high;
       out.margin = amount.bound == Bound::exact ? margin_text(one, end, unit, !from_job_mix) : "";

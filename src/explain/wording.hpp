@@ -18,6 +18,9 @@ namespace plumbrule::explain {
 [[nodiscard]] std::string conditions(const check::Rules& rules, const check::Assertion& assertion);
 /// "wet-track abrasion loss, soak 1 h".
 [[nodiscard]] std::string label(const check::Rules& rules, const check::Assertion& assertion);
+/// What is demanded of what, to match demands of several specifications: the measure, its conditions in the unit of the
+/// condition ("1 h" is "60 min"), and whether it is about the distance from the job mix.
+[[nodiscard]] std::string subject_key(const check::Rules& rules, const check::Assertion& assertion);
 /// "mean of at least 2 specimens", empty for the plain result.
 [[nodiscard]] std::string statistic(const syntax::Statistic& statistic);
 [[nodiscard]] std::string_view statistic_name(syntax::StatisticKind kind);
@@ -45,7 +48,9 @@ struct Standing {
   std::string value;           // rounded value with unit
   std::string margin;          // empty for bounds
   quantity::Decimal distance;  // inside the limit if positive, in its unit
-  std::string rule;            // "rounded to the nearest 1 g/m2, ties to even", or "absolute method"
+  std::optional<quantity::Decimal>
+      headroom;      // in percent of the limit; none for bounds, for a limit of zero or of one value
+  std::string rule;  // "rounded to the nearest 1 g/m2, ties to even", or "absolute method"
 };
 [[nodiscard]] Standing standing(const Context& context, const check::Assertion& assertion,
                                 const quantity::Amount& amount,

@@ -1,0 +1,219 @@
+#include "report/matrix.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "diagnose/quote.hpp"
+#include "report/table.hpp"
+
+namespace plumbrule::report {
+namespace {
+
+using explain::Comparison;
+using explain::Verdict;
+using quantity::Decimal;
+
+int badness(Verdict verdict) {
+  constexpr std::array<int, 4> ranks{1, 3, 2, 0};  // complies, fails, not shown, does not apply
+  return ranks.at(static_cast<std::size_t>(verdict));
+}
+
+bool less_room(const std::optional<Decimal>& one, const std::optional<Decimal>& other) {
+  return one && (!other || *one < *other);
+}
+
+bool worse(const Cell& one, const Cell& other) {
+  return badness(one.verdict) != badness(other.verdict) ? badness(one.verdict) > badness(other.verdict)
+                                                        : less_room(one.headroom, other.headroom);
+}
+
+class Maker {
+ public:
+  explicit Maker(const Report& report) : report_(report) {}
+
+  Matrix run() {
+    for (const SpecificationReport& one : report_.specifications) {
+      out_.columns.push_back(column(one));
+    }
+    std::stable_sort(out_.columns.begin(), out_.columns.end(), [](const Column& left, const Column& right) {
+      const auto outcome = [](const Column& one) {
+        return one.specification->outcome == evaluate::Outcome::incomplete           ? 1
+               : one.specification->outcome == evaluate::Outcome::no_exception_taken ? 0
+                                                                                     : 2;
+      };
+      return outcome(left) != outcome(right) ? outcome(left) < outcome(right)
+                                             : less_room(right.headroom, left.headroom);
+    });
+    for (std::size_t at = 0; at < out_.columns.size(); ++at) {
+      for (const explain::Explanation& finding : out_.columns[at].specification->findings) {
+        for (const Comparison& comparison : finding.comparisons) {
+          add(at, finding, comparison);
+        }
+      }
+    }
+    return std::move(out_);
+  }
+
+ private:
+  const Report& report_;
+  Matrix out_;
+
+  static Column column(const SpecificationReport& one) {
+    Column out;
+    out.specification = &one;
+    for (const explain::Explanation& finding : one.findings) {
+      ++out.counts[static_cast<std::size_t>(finding.verdict)];
+      for (const Comparison& comparison : finding.comparisons) {
+        // Of alternatives one that complies is enough: what the others lack does not govern.
+        const bool decides = comparison.verdict == finding.verdict && finding.severity != check::Severity::advise;
+        if (decides && less_room(comparison.headroom, out.headroom)) {
+          out.headroom = comparison.headroom;
+          out.governing = finding.number + " " + comparison.label;
+        }
+      }
+    }
+    return out;
+  }
+
+  void add(std::size_t at, const explain::Explanation& finding, const Comparison& comparison) {
+    auto kind = std::find_if(out_.kinds.begin(), out_.kinds.end(),
+                             [&](const Kind& one) { return one.subject == comparison.subject; });
+    if (kind == out_.kinds.end()) {
+      kind = out_.kinds.insert(out_.kinds.end(), {comparison.subject, comparison.label, {}});
+      kind->cells.resize(out_.columns.size());
+    }
+    // The verdict of the clause counts: of alternatives one is enough.
+    const Cell cell{comparison.verdict == Verdict::complies ? Verdict::complies : finding.verdict,
+                    true,
+                    finding.number,
+                    comparison.limit,
+                    comparison.value,
+                    comparison.headroom,
+                    comparison.why};
+    if (!kind->cells[at].asked || worse(cell, kind->cells[at])) {
+      kind->cells[at] = cell;
+    }
+  }
+};
+
+std::string percent(const std::optional<Decimal>& value) {
+  if (!value) {
+    return {};
+  }
+  return quantity::round_to(*value, Decimal{1}, quantity::Ties::to_even).text() + " %";
+}
+
+std::string cell_text(const Cell& cell) {
+  if (!cell.asked) {
+    return "-";
+  }
+  std::string out(explain::verdict_text(cell.verdict));
+  const bool told = cell.headroom && (cell.verdict == Verdict::complies || cell.verdict == Verdict::fails);
+  return out + (told ? " " + percent(cell.headroom) : "") + ", " + cell.limit + " (" + cell.clause + ")";
+}
+
+// The columns from `begin` up to `end`.
+TableView kinds_table(const Matrix& matrix, std::size_t begin, std::size_t end) {
+  TableView out;
+  out.heads = {"Test"};
+  for (std::size_t at = begin; at < end; ++at) {
+    out.heads.push_back(matrix.columns[at].specification->name);
+  }
+  for (const Kind& kind : matrix.kinds) {
+    const bool anywhere = std::any_of(kind.cells.begin(), kind.cells.end(), [](const Cell& cell) {
+      return cell.asked && cell.verdict != Verdict::does_not_apply;
+    });
+    if (!anywhere) {
+      continue;
+    }
+    std::vector<std::string> row{kind.label};
+    for (std::size_t at = begin; at < end; ++at) {
+      row.push_back(cell_text(kind.cells[at]));
+    }
+    out.rows.push_back(std::move(row));
+  }
+  return out;
+}
+
+TableView columns_table(const Matrix& matrix) {
+  TableView out;
+  out.heads = {"Specification", "Edition", "Limits", "Outcome", "Clauses", "Least headroom"};
+  for (const Column& column : matrix.columns) {
+    const SpecificationReport& one = *column.specification;
+    std::string counts;
+    for (const Verdict verdict : {Verdict::complies, Verdict::fails, Verdict::not_shown, Verdict::does_not_apply}) {
+      const std::size_t count = column.counts[static_cast<std::size_t>(verdict)];
+      counts += count == 0 ? ""
+                           : (counts.empty() ? "" : ", ") + std::string(explain::verdict_text(verdict)) + " " +
+                                 std::to_string(count);
+    }
+    const std::string room = column.headroom ? percent(column.headroom) + ": " + column.governing : "";
+    out.rows.push_back({one.name, one.edition, std::string(explain::status_text(one.status)),
+                        std::string(explain::outcome_text(one.outcome)), counts, room});
+  }
+  return out;
+}
+
+// Tests of which one specification asks something and no other does, and what none could judge.
+std::string uncompared(const Matrix& matrix) {
+  std::string alone, unshown;
+  for (const Kind& kind : matrix.kinds) {
+    const auto asked = std::count_if(kind.cells.begin(), kind.cells.end(), [](const Cell& one) { return one.asked; });
+    if (asked == 1 && matrix.columns.size() > 1) {
+      alone += (alone.empty() ? "" : "; ") + kind.label;
+    }
+    for (const Cell& cell : kind.cells) {
+      if (cell.asked && cell.verdict == Verdict::not_shown) {
+        unshown += (unshown.empty() ? "" : "; ") + kind.label + " (" + cell.why + ")";
+        break;
+      }
+    }
+  }
+  for (const Column& column : matrix.columns) {
+    for (const explain::Explanation& finding : column.specification->findings) {
+      if (finding.verdict == Verdict::not_shown && finding.comparisons.empty()) {
+        unshown += (unshown.empty() ? "" : "; ") + column.specification->name + " " + finding.number + " " +
+                   finding.title + " (" + finding.why + ")";
+      }
+    }
+  }
+  return (alone.empty() ? "" : "Asked for by one specification only: " + alone + "\n") +
+         (unshown.empty() ? "" : "Not shown, so not compared: " + unshown + "\n");
+}
+
+constexpr std::size_t columns_a_page = 5;
+
+std::string heading(const Report& report) {
+  std::string out = "Submittal     " + diagnose::printable(report.submittal) + "\n";
+  out += report.identity.mix.empty() ? "" : "Mix           " + diagnose::printable(report.identity.mix) + "\n";
+  return out + (report.problems.empty() ? ""
+                                        : "Errors        " + std::to_string(report.problems.size()) +
+                                              " in the submittal (listed apart); what they touch is not shown\n");
+}
+
+constexpr std::string_view legend =
+    "Headroom is the distance to the limit in percent of the limit, negative beyond it. `-`: not asked for.\n";
+
+}  // namespace
+
+Matrix matrix(const Report& report) { return Maker(report).run(); }
+
+std::string matrix_text(const Report& report, std::size_t width) {
+  const Matrix found = matrix(report);
+  std::string out = heading(report) + "\n" + text_table(columns_table(found), width);
+  for (std::size_t at = 0; at < found.columns.size(); at += columns_a_page) {
+    const std::size_t end = std::min(at + columns_a_page, found.columns.size());
+    out += "\n" + text_table(kinds_table(found, at, end), width);
+  }
+  return out + "\n" + std::string(legend) + uncompared(found) + "\nCaution: " + std::string(caution) + "\n";
+}
+
+std::string matrix_markdown(const Report& report) {
+  const Matrix found = matrix(report);
+  return "# " + markdown_cell(report.submittal) + " against " + std::to_string(found.columns.size()) +
+         " specifications\n\n" + markdown_table(columns_table(found)) + "\n" +
+         markdown_table(kinds_table(found, 0, found.columns.size())) + "\n" + std::string(legend) + "\n" +
+         markdown_cell(uncompared(found)) + "\n\n" + std::string(caution) + "\n";
+}
+
+}  // namespace plumbrule::report

@@ -1,0 +1,44 @@
+#pragma once
+// One submittal against many specifications: what each of them demands of each test, side by side.
+
+#include <string>
+#include <vector>
+
+#include "report/report.hpp"
+
+namespace plumbrule::report {
+
+struct Cell {
+  explain::Verdict verdict = explain::Verdict::does_not_apply;
+  bool asked = false;  // the specification asks for this test
+  std::string clause, limit, value;
+  std::optional<quantity::Decimal> headroom;  // percent of the limit
+  std::string why;                            // for not shown
+};
+
+/// A test under its conditions.
+struct Kind {
+  std::string subject, label;
+  std::vector<Cell> cells;  // one for each column
+};
+
+struct Column {
+  const SpecificationReport* specification = nullptr;
+  std::string governing;  // the clause with the least headroom, or that fails most
+  std::optional<quantity::Decimal> headroom;
+  std::size_t counts[4] = {0, 0, 0, 0};  // of verdicts, in the order of explain::Verdict
+};
+
+/// Columns stand in order: those of a better outcome first, then those with more headroom; of a clause with several
+/// comparisons in one test the worst one is shown.
+struct Matrix {
+  std::vector<Column> columns;
+  std::vector<Kind> kinds;
+};
+[[nodiscard]] Matrix matrix(const Report& report);
+
+[[nodiscard]] std::string matrix_text(const Report& report, std::size_t width);
+[[nodiscard]] std::string matrix_markdown(const Report& report);
+[[nodiscard]] std::string matrix_json(const Report& report);
+
+}  // namespace plumbrule::report
