@@ -83,12 +83,14 @@ class Maker {
       kind->cells.resize(out_.columns.size());
     }
     // The verdict of the clause counts: of alternatives one is enough.
+    const bool other_way = finding.verdict == Verdict::complies && comparison.verdict != Verdict::complies;
     const Cell cell{comparison.verdict == Verdict::complies ? Verdict::complies : finding.verdict,
                     true,
+                    other_way,
                     finding.number,
                     comparison.limit,
                     comparison.value,
-                    comparison.headroom,
+                    other_way ? std::nullopt : comparison.headroom,
                     comparison.why};
     if (!kind->cells[at].asked || worse(cell, kind->cells[at])) {
       kind->cells[at] = cell;
@@ -109,7 +111,11 @@ std::string cell_text(const Cell& cell) {
   }
   std::string out(explain::verdict_text(cell.verdict));
   const bool told = cell.headroom && (cell.verdict == Verdict::complies || cell.verdict == Verdict::fails);
-  return out + (told ? " " + percent(cell.headroom) : "") + ", " + cell.limit + " (" + cell.clause + ")";
+  return out +
+         (cell.other_way ? " another way"
+          : told         ? " " + percent(cell.headroom)
+                         : "") +
+         ", " + cell.limit + " (" + cell.clause + ")";
 }
 
 // The columns from `begin` up to `end`.

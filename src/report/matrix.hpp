@@ -10,7 +10,8 @@ namespace plumbrule::report {
 
 struct Cell {
   explain::Verdict verdict = explain::Verdict::does_not_apply;
-  bool asked = false;  // the specification asks for this test
+  bool asked = false;      // the specification asks for this test
+  bool other_way = false;  // the clause complies by another of its alternatives
   std::string clause, limit, value;
   std::optional<quantity::Decimal> headroom;  // percent of the limit
   std::string why;                            // for not shown

@@ -18,6 +18,7 @@ Json cell(const Cell& one) {
     return nullptr;
   }
   return {{"verdict", std::string(explain::verdict_text(one.verdict))},
+          {"another_way", one.other_way},
           {"clause", one.clause},
           {"limit", one.limit},
           {"value", one.value},
