@@ -27,7 +27,7 @@ struct Compiled {
     plan = compile(rules);
   }
   [[nodiscard]] std::string code(const Program& program) const {
-    constexpr std::array<std::string_view, 13> words{"number", "reading", "result", "lookup",   "cumulative",
+    constexpr std::array<std::string_view, 14> words{"number", "reading", "result", "lookup", "grade", "cumulative",
                                                      "total",  "convert", "add",    "subtract", "multiply",
                                                      "divide", "larger",  "smaller"};
     std::string out;
