@@ -55,7 +55,10 @@ Reason Measuring::grade(const plan::Op& op) {
     noted.reason = Reason::beyond_table;
     return Reason::beyond_table;
   }
-  top = row == check::none ? Amount{0, table.unit, Bound::undetermined} : Amount{table.values[row], table.unit};
+  // What is shown of an unknown value is that of the number beside the bound.
+  const std::uint32_t shown = row == check::none ? row_of(table, {top.value, top.unit, Bound::exact}) : row;
+  const Decimal value = shown == check::none ? Decimal{0} : table.values[shown];
+  top = {value, table.unit, row == check::none ? Bound::undetermined : Bound::exact};
   return Reason::none;
 }
 

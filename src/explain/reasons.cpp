@@ -36,7 +36,7 @@ constexpr std::array<ReasonWords, 24> reasons{{
     {"only_a_bound", "the reading is only a bound, and it does not decide"},
     {"series_needed", "the value follows from a whole series, and this result stands alone"},
     {"end_to_end", "the grading runs from one end of its band to the other on consecutive sieves"},
-    {"beyond_table", "the rows of a table do not take the value, or it is a bound that they may not take"},
+    {"beyond_table", "no row of a table takes the value, or some value that its bound allows"},
 }};
 constexpr ReasonWords not_computable{"not_computable",
                                      "the formula has no value here (a division by zero, or a number out of range)"};
