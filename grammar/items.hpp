@@ -98,9 +98,13 @@ struct measure_item
     : if_must<lead<k_measure>, gap, new_name, gap, title, gap, clauses<measure_clause, measure_opener>> {};
 
 // Table.
-struct table_by : if_must<lead<k_by>, gap, category_name> {};
+struct by_value : if_must<k_value, gap, k_in, gap, unit> {};
+struct value_or_category : sor<by_value, category_name> {};
+struct table_by : if_must<lead<k_by>, gap, value_or_category> {};
 struct table_row : seq<word, gap, colon, gap, must<number>> {};
-struct table_clause : sor<source_clause, status_clause, note_clause, table_row> {};
+/// A row of a table by value. Its last one, `otherwise: 0`, reads as the row of a word.
+struct value_row : if_must<bound_word, gap, quantity, gap, colon, gap, number> {};
+struct table_clause : sor<source_clause, status_clause, note_clause, value_row, table_row> {};
 struct table_opener : provenance_opener {};
 struct table_item : if_must<lead<k_table>, gap, new_name, gap, opt<title, gap>, table_by, gap, in_clause, gap,
                             clauses<table_clause, table_opener>> {};
@@ -181,7 +185,6 @@ struct requirement_item : if_must<lead<k_requirement>, gap, clause_number, gap, 
 struct given_value : sor<sieve_designation, quantity, word> {};
 struct given_reading : seq<reading_name, gap, must<given_value>> {};
 struct given_readings : if_must<k_from, gap, given_reading, star<gap, comma, gap, must<given_reading>>> {};
-struct bound_word : sor<at_phrase, k_above, k_below> {};
 struct given_amount : seq<opt<bound_word, gap>, quantity> {};
 struct given_amounts : seq<given_amount, star<gap, k_and, gap, must<given_amount>>> {};
 struct given_result : sor<given_readings, given_amounts, word> {};

@@ -135,7 +135,10 @@ PLUMBRULE_EXPECT(reading, "a reading", "such as `mass_after in g`");
 PLUMBRULE_EXPECT(k_as, "`as`", "write `computed as` and a formula");
 PLUMBRULE_EXPECT(k_when, "`when`", "write `refused when mass_after > mass_before because \"...\"`");
 PLUMBRULE_EXPECT(because_clause, "`because` and the reason", "say why the reading cannot be right");
-PLUMBRULE_EXPECT(table_by, "`by` and the category that chooses the row", "");
+PLUMBRULE_EXPECT(table_by, "`by` and what chooses the row", "a category, or `value in` and a unit");
+PLUMBRULE_EXPECT(value_or_category, "a category or `value in` and a unit",
+                 "write `by mixer in 1/m2` for words, `by value in g in points` for values");
+PLUMBRULE_EXPECT(k_in, "`in` and the unit of the value", "write `by value in g in points`");
 PLUMBRULE_EXPECT(in_clause, "`in` and the unit of the table's values", "");
 PLUMBRULE_EXPECT(sieve_amount, "a sieve", "such as `4.75 mm` or `No. 4`");
 PLUMBRULE_EXPECT(k_limit, "`limit`", "write `no limit`");

@@ -86,6 +86,9 @@ struct statistic
           if_must<each_statistic, gap, sor<seq<k_of, gap, must<of_specimens>>, specimen_word, result_word>>> {};
 struct statistic_ahead : at<sor<statistic_name, k_each>> {};
 
+/// How an edge or a bound stands to its value.
+struct bound_word : sor<at_phrase, k_above, k_below> {};
+
 // Limits.
 struct at_limit : if_must<at_phrase, gap, quantity> {};
 struct between_phrase : k_between {};

@@ -63,21 +63,28 @@ class Checker {
   void declare_category(const syntax::Category& tree);
   void resolve_items(const syntax::RuleFile& file);
   void resolve(const syntax::Condition& tree);
-  void resolve(const syntax::Table& tree);
-  void table_rows(const syntax::Table& tree, Table& table);
   void resolve(const syntax::Measure& tree);
   void measure_type(const syntax::Measure& tree, Measure& measure);
   void measure_readings(const syntax::Measure& tree, Measure& measure);
   void measure_formulas(const syntax::Measure& tree, Measure& measure);
   void resolve(const syntax::Refusal& tree, Measure& measure);
 
+  // table.cpp
+  void resolve(const syntax::Table& tree);
+  void word_rows(const syntax::Table& tree, Table& table);
+  void value_rows(const syntax::Table& tree, Table& table);
+  void otherwise(const syntax::Table& tree, const syntax::TableRow& row, Table& table);
+  bool edge_in_unit(const syntax::TableEdge& edge, const Table& table);
+  bool edge_in_order(const syntax::TableRow& row, const Table& table);
+  std::optional<FormulaId> lookup(const syntax::CallExpr& node, TableId table, const Measure& measure,
+                                  const Span& span);
+  bool key_fits(const Formula& key, const Table& table);
+
   // formula.cpp
   std::optional<FormulaId> formula(syntax::ExprId id, const Measure& measure);
   std::optional<FormulaId> number(const syntax::NumberExpr& node, const Span& span);
   std::optional<FormulaId> name(const syntax::NameExpr& node, const Measure& measure, const Span& span);
   std::optional<FormulaId> call(const syntax::CallExpr& node, const Measure& measure, const Span& span);
-  std::optional<FormulaId> lookup(const syntax::CallExpr& node, TableId table, const Measure& measure,
-                                  const Span& span);
   void unknown_function(const syntax::Text& name);
   bool applicable(const Formula& call, const std::string& name);
   std::optional<FormulaId> function(const syntax::CallExpr& node, const Measure& measure, const Span& span);

@@ -66,30 +66,6 @@ std::optional<FormulaId> Checker::call(const syntax::CallExpr& node, const Measu
   return function(node, measure, span);
 }
 
-std::optional<FormulaId> Checker::lookup(const syntax::CallExpr& node, TableId table, const Measure& measure,
-                                         const Span& span) {
-  const Table& rows = rules_.tables.at(table);
-  if (node.arguments.size() != 1) {
-    error(diagnose::Code::limit_kind, span,
-          "found " + std::to_string(node.arguments.size()) + " arguments for table `" + rows.name + "`, expected one",
-          "write the one reading by which the table is read");
-    return std::nullopt;
-  }
-  const auto key = formula(node.arguments.front(), measure);
-  if (!key || rows.category == none) {
-    return std::nullopt;
-  }
-  const Formula& argument = rules_.formulas.at(*key);
-  if (argument.kind != FormulaKind::reading || argument.type.category != rows.category) {
-    error(diagnose::Code::limit_kind, argument.span,
-          "found " + type_text(argument.type) + " as the key of table `" + rows.name + "`",
-          "the table is by category `" + rules_.categories.at(rows.category).name + "`");
-    return std::nullopt;
-  }
-  const Type type = rows.type;
-  return add({FormulaKind::lookup, table, {}, {*key}, type, span});
-}
-
 namespace {
 
 struct Function {

@@ -81,9 +81,10 @@ enum class FormulaKind : std::uint8_t {
   number,      // value
   reading,     // index of the reading
   result,      // the measure's own result, in the measure's unit
-  lookup,      // index of the table, argument 0 = reading (a word)
+  lookup,      // index of the table by category, argument 0 = reading (a word)
   cumulative,  // reading summed from the largest value of the series' condition down to this row
   total,       // reading summed over the series
+  graded,      // index of the table by value, argument 0 = any quantity
   greatest,
   least,
   fraction,  // a percentage as a plain ratio of unspecified basis
@@ -122,12 +123,23 @@ struct Measure {
   Span span;
 };
 
+/// The edge of a row of a table by value, in the table's unit.
+struct Edge {
+  syntax::TableEdge::Kind kind{};
+  Decimal value;
+  Span span;
+};
+
+/// By the words of a category, or by a value.
 struct Table {
   std::string name, title;
   CategoryId category = none;
-  Type type;
-  std::vector<Decimal> values;  // one for each word of the category
-  std::vector<Span> spans;
+  bool by_value = false;
+  Type key;                     // by value: of what is looked up
+  std::vector<Edge> edges;      // by value: all rising or all falling
+  Type type;                    // of what is found
+  std::vector<Decimal> values;  // one for each word or edge; by value perhaps one more, for all other values
+  std::vector<Span> spans;      // of the rows, as `values`
   Provenance provenance;
   Span span;
 };

@@ -115,47 +115,6 @@ void Checker::resolve(const syntax::Condition& tree) {
   }
 }
 
-void Checker::table_rows(const syntax::Table& tree, Table& table) {
-  const Category& category = rules_.categories.at(table.category);
-  std::vector<Span> seen(category.words.size());
-  table.values.assign(category.words.size(), Decimal{});
-  bool misspelt = false;
-  for (const syntax::TableRow& row : tree.rows) {
-    const std::uint32_t word = find_word(table.category, row.word);
-    if (word == none) {
-      misspelt = true;
-      continue;
-    }
-    if (seen[word].known()) {
-      auto& report = diagnostics_.error(diagnose::Code::table_row, row.span,
-                                        "found a second row for `" + row.word.value + "`", "keep one of them");
-      report.secondary.push_back({seen[word], "the first one"});
-    }
-    seen[word] = row.span;
-    table.values[word] = row.value;
-  }
-  table.spans = seen;
-  const bool whole = !tree.broken && !misspelt;
-  for (std::size_t word = 0; word < seen.size() && whole; ++word) {
-    if (!seen[word].known()) {
-      error(diagnose::Code::table_gap, tree.name.span,
-            "found no row for `" + category.words[word] + "` in table `" + table.name + "`",
-            "give every word of category `" + category.name + "` a row");
-    }
-  }
-}
-
-void Checker::resolve(const syntax::Table& tree) {
-  Table& out = rules_.tables.at(names_.find(tree.name.value)->second.index);
-  out.title = tree.title.value;
-  out.provenance = provenance(tree.provenance);
-  unit(tree.unit, out.type);
-  out.category = find_kind(names_, tree.category, NameKind::category);
-  if (out.category != none) {
-    table_rows(tree, out);
-  }
-}
-
 void Checker::measure_type(const syntax::Measure& tree, Measure& measure) {
   if (tree.text && (tree.unit || tree.category.given())) {
     error(diagnose::Code::clause_conflict, tree.unit ? tree.unit->span : tree.category.span,

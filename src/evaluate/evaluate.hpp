@@ -40,6 +40,7 @@ enum class Reason : std::uint8_t {
   only_a_bound,           // the reading is a bound that does not decide
   series_needed,          // the formula sums over a series, and the result stands alone
   end_to_end,             // the grading runs from one end of its band to the other on consecutive sieves
+  beyond_table,          // no row of a table takes the value, or some value that it allows
   not_computable,         // division by zero, or a number out of range
 };
 
@@ -53,6 +54,7 @@ enum class StepKind : std::uint8_t {
   specimen,      // index: specimen of the result
   reading,       // index: reading of the measure; amount or word as submitted
   lookup,        // index: table; amount: the row's value; other: word
+  graded,        // index: table; amount: what was looked up; other: row, none if that is not known
   summed,        // index: reading; amount: sum over rows of a series; other: number of rows
   computed,      // amount: value of the formula
   reported,      // amount or word: the value as reported

@@ -149,20 +149,10 @@ Reason Measuring::execute(const plan::Op& op, const Frame& frame) {
     case plan::OpCode::result:
       stack_.push_back(frame.value);
       return Reason::none;
-    case plan::OpCode::lookup: {
-      if (frame.specimen == nullptr) {
-        return Reason::missing_reading;
-      }
-      const Value& key = frame.specimen->readings[op.reading];
-      if (key.kind != Value::Kind::word) {
-        return why_unusable(key);
-      }
-      stack_.push_back({plan_.tables[op.index][key.word], 0, quantity::Bound::exact});
-      Step& noted = step(StepKind::lookup, op.index);
-      noted.amount = stack_.back();
-      noted.other = key.word;
-      return Reason::none;
-    }
+    case plan::OpCode::lookup:
+      return look_up(op, frame);
+    case plan::OpCode::grade:
+      return grade(op);
     case plan::OpCode::cumulative:
     case plan::OpCode::total:
       return push_sum(op, frame);

@@ -55,6 +55,8 @@ class Measuring {
   [[nodiscard]] Reason execute(const plan::Op& op, const Frame& frame);
   [[nodiscard]] Reason push_reading(const Value& value, std::uint32_t reading, const Frame& frame);
   [[nodiscard]] Reason push_sum(const plan::Op& op, const Frame& frame);
+  [[nodiscard]] Reason look_up(const plan::Op& op, const Frame& frame);
+  [[nodiscard]] Reason grade(const plan::Op& op);
   [[nodiscard]] Measured judged(const Frame& frame, Measured measured);
   [[nodiscard]] const check::Type& reading_type(const Frame& frame, std::uint32_t reading) const;
 };

@@ -12,7 +12,7 @@ struct ReasonWords {
 };
 
 // In the order of evaluate::Reason.
-constexpr std::array<ReasonWords, 23> reasons{{
+constexpr std::array<ReasonWords, 24> reasons{{
     {"none", ""},
     {"class_not_stated", "the submittal does not state the class that decides whether this clause applies"},
     {"class_excluded", "the class of the mix excludes this clause"},
@@ -36,6 +36,7 @@ constexpr std::array<ReasonWords, 23> reasons{{
     {"only_a_bound", "the reading is only a bound, and it does not decide"},
     {"series_needed", "the value follows from a whole series, and this result stands alone"},
     {"end_to_end", "the grading runs from one end of its band to the other on consecutive sieves"},
+    {"beyond_table", "no row of a table takes the value, or some value that its bound allows"},
 }};
 constexpr ReasonWords not_computable{"not_computable",
                                      "the formula has no value here (a division by zero, or a number out of range)"};
@@ -81,6 +82,7 @@ std::string submit_text(const Context& context, const check::Assertion& assertio
     case Reason::refused:
     case Reason::unusable_value:
     case Reason::missing_reading:
+    case Reason::beyond_table:
     case Reason::not_computable:
       return "check the readings and correct or repeat the test: " + what + method;
     case Reason::condition_not_stated:

@@ -77,6 +77,8 @@ class Deriver {
     switch (step.kind) {
       case StepKind::lookup:
         return lookup(step);
+      case StepKind::graded:
+        return graded(step);
       case StepKind::summed:
         return line(reading_depth, measure_->readings[step.index].name + ", summed over " + std::to_string(step.other) +
                                        (step.other == 1 ? " row = " : " rows = ") +
@@ -186,13 +188,35 @@ class Deriver {
 
   void lookup(const Step& step) {
     const check::Table& table = context_.rules.tables[step.index];
-    quantity::Amount amount = step.amount;
-    amount.unit = table.type.unit;
     line(reading_depth,
-         table.name + " for " + context_.rules.categories[table.category].words[step.other] + " = " +
-             show(amount, context_.evidence.units) + " (table" +
-             std::string(table.provenance.status == check::Status::unverified ? ", unverified" : "") + ")",
+         table.name + " for " + context_.rules.categories[table.category].words[step.other] + found(table, step.other),
          table.spans[step.other]);
+  }
+
+  // The value of a row of a table.
+  [[nodiscard]] std::string found(const check::Table& table, std::uint32_t row) const {
+    const quantity::Amount amount{table.values[row], table.type.unit};
+    return " = " + show(amount, context_.evidence.units) + " (table" +
+           std::string(table.provenance.status == check::Status::unverified ? ", unverified" : "") + ")";
+  }
+
+  void graded(const Step& step) {
+    const check::Table& table = context_.rules.tables[step.index];
+    quantity::Amount key = plain(step.amount);
+    key.unit = table.key.unit;
+    const std::string lead = table.name + ": " + show(context_, key, table.key.basis);
+    if (step.other == check::none) {
+      const bool exact = key.bound == quantity::Bound::exact;
+      const bool beyond = step.reason == Reason::beyond_table;
+      return line(reading_depth,
+                  lead + (exact    ? " falls in no row"
+                          : beyond ? " may fall in no row"
+                                   : " may fall in more than one row"),
+                  table.span);
+    }
+    const bool edge = step.other < table.edges.size();
+    const std::string row = edge ? one_line(context_.sources.text(table.edges[step.other].span)) : "otherwise";
+    line(reading_depth, lead + " falls in `" + row + "`" + found(table, step.other), table.spans[step.other]);
   }
 
   void formula(const Step& step) {

@@ -17,7 +17,7 @@ class Compiler {
 
   Plan run() {
     for (const check::Table& table : rules_.tables) {
-      plan_.tables.push_back(table.values);
+      add(table);
     }
     for (const check::Measure& measure : rules_.measures) {
       add(measure);
@@ -45,6 +45,18 @@ class Compiler {
     if (from != to) {
       plan_.ops.push_back({OpCode::convert, 0, 0, from, to});
     }
+  }
+
+  void add(const check::Table& table) {
+    using Edge = syntax::TableEdge::Kind;
+    Table out;
+    out.values = table.values;
+    out.unit = table.type.unit;
+    for (const check::Edge& edge : table.edges) {
+      out.rising = edge.kind == Edge::at_most || edge.kind == Edge::below;
+      out.edges.push_back({edge.value, edge.kind == Edge::at_most || edge.kind == Edge::at_least});
+    }
+    plan_.tables.push_back(std::move(out));
   }
 
   // The unit into which the right side of a sum or comparison goes. A difference added to a temperature is converted
@@ -102,6 +114,10 @@ class Compiler {
     const UnitId first = rules_.formulas.at(formula.arguments.front()).type.unit;
     if (formula.kind == FormulaKind::fraction) {
       return convert(first, quantity::UnitTable::number);
+    }
+    if (formula.kind == FormulaKind::graded) {
+      convert(first, rules_.tables.at(formula.index).key.unit);
+      return emit(OpCode::grade, formula.index);
     }
     const bool scaled = formula.kind == FormulaKind::multiply || formula.kind == FormulaKind::divide;
     for (std::size_t at = 1; at < formula.arguments.size(); ++at) {

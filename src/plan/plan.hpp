@@ -32,6 +32,7 @@ enum class OpCode : std::uint8_t {
   reading,     // push reading `index` of the specimen, in its declared unit
   result,      // push the result itself, in the measure's unit
   lookup,      // push the value of table `index` for the word of reading `reading`
+  grade,       // the top, in the key unit of table `index`, becomes the value of its row there
   cumulative,  // push reading `index` summed from the largest row of the series down to this one
   total,       // push reading `index` summed over the series
   convert,     // the top from unit `from` to unit `to`
@@ -54,6 +55,15 @@ struct Op {
 struct Program {
   Range ops;
   UnitId unit = 0;
+};
+
+/// A table: one value for each word, or for each edge, and then perhaps one for all other values.
+struct Table {
+  std::vector<Decimal> values;
+  std::vector<Threshold> edges;  // in order; a row takes what meets its edge and none before
+  bool rising = false;           // a value meets an edge from below
+  UnitId unit = 0;               // of the values
+  [[nodiscard]] bool total() const { return values.size() > edges.size(); }
 };
 
 struct Refusal {
@@ -128,7 +138,7 @@ struct Plan {
   quantity::UnitTable units;
   std::vector<Decimal> numbers;
   std::vector<Op> ops;
-  std::vector<std::vector<Decimal>> tables;
+  std::vector<Table> tables;
   std::vector<check::Type> reading_types;
   std::vector<Refusal> refusals;
   std::vector<Measure> measures;

@@ -124,6 +124,26 @@ void Builder::measure(const Branch& item) {
   out_.items.emplace_back(std::move(out));
 }
 
+TableRow Builder::table_row(const Branch& row) {
+  TableRow out;
+  out.span = row.span;
+  out.value = number(row.children.back());
+  const Branch& first = row.children.at(0);
+  if (first.kind == Kind::name) {
+    out.word = name(first);
+    return out;
+  }
+  using Edge = TableEdge::Kind;
+  const std::string choice = phrase(first);
+  const Edge kind = choice == "at most"    ? Edge::at_most
+                    : choice == "below"    ? Edge::below
+                    : choice == "at least" ? Edge::at_least
+                                           : Edge::above;
+  const Branch& bound = row.children.at(1);
+  out.edge = TableEdge{kind, quantity(bound), source::cover(first.span, bound.span)};
+  return out;
+}
+
 void Builder::table(const Branch& item) {
   Table out;
   out.name = name(item.children.at(1));
@@ -133,9 +153,14 @@ void Builder::table(const Branch& item) {
     } else if (part.kind == Kind::broken) {
       out.broken = true;
     } else if (part.kind == Kind::row) {
-      out.rows.push_back({name(part.children.at(0)), number(part.children.at(1)), part.span});
+      out.rows.push_back(table_row(part));
     } else if (const std::string word = phrase(part.children.at(0)); word == "by") {
-      out.category = name(part.children.at(1));
+      Parts rest = Parts(part.children).subspan(1);
+      if (rest.front().kind == Kind::name) {
+        out.category = name(rest.front());
+      } else {
+        out.by_unit = unit(rest);
+      }
     } else if (word == "in") {
       Parts rest = Parts(part.children).subspan(1);
       out.unit = unit(rest);

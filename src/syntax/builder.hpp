@@ -65,6 +65,7 @@ class Builder {
   [[nodiscard]] Reading reading(const Branch& branch) const;
   Refusal refusal(const Branch& clause);
   void table(const Branch& item);
+  TableRow table_row(const Branch& row);
   void grading(const Branch& item);
   GradingRow grading_row(const Branch& row);
   // specification.cpp

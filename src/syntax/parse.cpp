@@ -149,6 +149,7 @@ template <> struct action<g::product> : container<Kind::product> {};
 template <> struct action<g::expression> : container<Kind::sum> {};
 template <> struct action<g::comparison> : container<Kind::comparison> {};
 template <> struct action<g::table_row> : container<Kind::row> {};
+template <> struct action<g::value_row> : container<Kind::row> {};
 template <> struct action<g::grading_row> : container<Kind::row> {};
 template <> struct action<g::source_clause> : container<Kind::clause_group> {};
 template <> struct action<g::note_clause> : container<Kind::clause_group> {};

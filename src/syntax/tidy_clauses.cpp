@@ -52,6 +52,13 @@ class Clauses {
   Sheet& sheet_;
   std::vector<std::string> tolerances_;
 
+  // Whether the rows are those of a table by value: some row begins with a word of the language.
+  [[nodiscard]] bool by_value(const std::vector<Part>& inner) const {
+    return std::any_of(inner.begin(), inner.end(), [&](const Part& part) {
+      return part.branch->kind == Kind::row && sheet_.tokens()[part.range.first].kind == TokenKind::word;
+    });
+  }
+
   // How many clauses were laid out.
   std::size_t clause(const std::vector<Part>& inner, std::size_t index, std::size_t indent) {
     const Part& part = inner[index];
@@ -60,7 +67,8 @@ class Clauses {
       const std::vector<Token>& tokens = sheet_.tokens();
       const bool grading = tokens[part.range.first].is("sieve");  // in a table it is a name
       sheet_.row(part.range, indent, Blank::author,
-                 grading ? grading_cells(tokens, part.range, tolerances_) : table_cells(tokens, part.range));
+                 grading ? grading_cells(tokens, part.range, tolerances_)
+                         : table_cells(tokens, part.range, by_value(inner)));
       return 1;
     }
     if (first == "given") {

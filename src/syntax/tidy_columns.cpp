@@ -16,7 +16,7 @@ struct Column {
 };
 using Columns = std::map<std::size_t, Column>;
 
-std::size_t whole_part(const std::string& number) { return std::min(number.find_first_of(".,"), number.size()); }
+std::size_t whole_part(const std::string& number) { return std::min(number.find_first_of(".,:"), number.size()); }
 
 void widen(Column& column, const Cell& cell, const std::string& text) {
   column.gutter = std::max(column.gutter, cell.gutter);

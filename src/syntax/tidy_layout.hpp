@@ -74,7 +74,8 @@ struct Row {
 // tidy_rows.cpp
 /// A category, condition, basis or term.
 [[nodiscard]] std::vector<Cell> short_item_cells(const std::vector<Token>& tokens, Range range);
-[[nodiscard]] std::vector<Cell> table_cells(const std::vector<Token>& tokens, Range range);
+/// A row of a table, by value (edge, number, unit, value) or by category (word, value).
+[[nodiscard]] std::vector<Cell> table_cells(const std::vector<Token>& tokens, Range range, bool by_value);
 /// `tolerances`: the names met so far in this grading, each of which has its column.
 [[nodiscard]] std::vector<Cell> grading_cells(const std::vector<Token>& tokens, Range range,
                                               std::vector<std::string>& tolerances);

@@ -64,11 +64,19 @@ std::vector<Cell> short_item_cells(const Tokens& tokens, Range range) {
   return cells.take();
 }
 
-std::vector<Cell> table_cells(const Tokens& tokens, Range range) {
+std::vector<Cell> table_cells(const Tokens& tokens, Range range, bool by_value) {
+  constexpr std::size_t value_column = 3;
+  const std::size_t value = range.last - 1;
+  std::size_t number = range.first;  // the first one: of the edge, or the value
+  while (number < value && tokens[number].kind != TokenKind::number) {
+    ++number;
+  }
+  const bool plain = number < value && tokens[number + 1].text == ":";
   Cells cells(range.first);
-  const bool whole = range.last - range.first == 3 && tokens[range.first + 2].kind == TokenKind::number;
-  cells.to(whole ? range.first + 2 : range.last);
-  cells.to(range.last, 1, true);
+  cells.put(0, {{range.first, number}, 0, 1, false, by_value && number == value});  // `otherwise:` widens no column
+  cells.put(1, {{number, number == value ? value : number + (plain ? 2 : 1)}, 1, 1, true, false});
+  cells.put(2, {{cells.at(), value}, 2, 1, false, false});
+  cells.put(value_column, {{value, range.last}, value_column, 1, true, false});
   return cells.take();
 }
 

@@ -113,13 +113,22 @@ struct Measure {
   Provenance provenance;
   bool broken = false;  // part of it could not be read: no follow-on errors
 };
+/// The edge of a row of a table by value: "at most 0.7 g".
+struct TableEdge {
+  enum class Kind : std::uint8_t { at_most, below, at_least, above } kind{};
+  Quantity quantity;
+  Span span;
+};
 struct TableRow {
-  Text word;
+  Text word;  // given if the row has no edge; `otherwise` is one
+  std::optional<TableEdge> edge;
   quantity::Decimal value;
   Span span;
 };
 struct Table {
-  Text name, title, category;
+  Text name, title;
+  Text category;                       // one of these two
+  std::optional<WrittenUnit> by_unit;  // `by value in g`
   WrittenUnit unit;
   std::vector<TableRow> rows;
   Provenance provenance;

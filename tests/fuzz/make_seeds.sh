@@ -20,4 +20,5 @@ sed -n 's/^ *"\([a-z]*\)".*/\1/p; s/, *"\([a-z]*\)"/\n\1\n/gp' "$root/grammar/wo
   grep -oE '^[a-z]+$' | sort -u | sed 's/.*/"&"/' >"$out/words.dict"
 printf '%s\n' '"g/m2"' '"g/ft2"' '"kg-cm"' '"N.m"' '"degC"' '"% of dry_aggregate"' '"No. 4"' '"538"' '"under soak 1 h"' \
   '"shall be at most"' '"plumbrule 1"' '"submittal: 1"' '"results:"' '"- measure:"' '"specimens:"' '"series:"' \
-  '"reported:"' '"under:"' '"job_mix:"' '"180 s or more"' >>"$out/words.dict"
+  '"reported:"' '"under:"' '"job_mix:"' '"180 s or more"' '"by value in g in points"' '"at most 0.7 g: 4"' \
+  '"otherwise: 0"' >>"$out/words.dict"

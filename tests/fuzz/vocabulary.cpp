@@ -18,6 +18,10 @@ measure abrasion_loss "abrasion loss" in g/m2 reported to 1 g/m2 under soak
   computed as (mass_before - mass_after) * factor(mixer)
   refused when mass_after > mass_before because "gain"
 table factor by mixer in 1/m2 C-100: 32.9 A-120: 29.9
+table loss_points by value in g in points below 0.7 g: 4 at most 0.7 g: 3 at most 2 g: 1 otherwise: 0
+table coat_points by value in % in points at least 90 %: 4 above 75 %: 3
+measure pill "pill" in points from before in g, after in g, coated in %
+  computed as loss_points(before - after) + coat_points(coated)
 measure torque "torque" in kg-cm reported to 1 kg-cm under soak
 measure mode "mode" among rupture under soak
 measure softening "softening point" in degC

@@ -89,6 +89,62 @@ Value Valuer::lookup(const syntax::Table& table, const syntax::CallExpr& node, c
   return lacking(Why::not_computable);
 }
 
+namespace {
+
+// Whether `values` begin no earlier than `row` does.
+bool begins_within(const End& row, const End& values) {
+  if (row.infinite || values.infinite) {
+    return row.infinite;
+  }
+  return values.value > row.value || (values.value == row.value && (row.closed || !values.closed));
+}
+
+bool ends_within(const End& row, const End& values) {
+  if (row.infinite || values.infinite) {
+    return row.infinite;
+  }
+  return values.value < row.value || (values.value == row.value && (row.closed || !values.closed));
+}
+
+bool within(const Interval& row, const Interval& values) {
+  return begins_within(row.low, values.low) && ends_within(row.high, values.high);
+}
+
+// Cuts off the part of `rest` that the edge takes.
+Interval cut(Interval& rest, const syntax::TableEdge& edge) {
+  using Kind = syntax::TableEdge::Kind;
+  const bool taken = edge.kind == Kind::at_most || edge.kind == Kind::at_least;
+  const End own{edge.quantity.number, false, taken};
+  const End left{edge.quantity.number, false, !taken};
+  const bool from_below = edge.kind == Kind::at_most || edge.kind == Kind::below;
+  const Interval row = from_below ? Interval{rest.low, own} : Interval{own, rest.high};
+  (from_below ? rest.low : rest.high) = left;
+  return row;
+}
+
+}  // namespace
+
+// The rows as intervals: what lies in one of them has its value. Of what lies in several nothing is known, and nothing
+// has a value that may lie in none.
+Value Valuer::graded(const syntax::Table& table, const syntax::CallExpr& node, const Scope& scope) {
+  const Value key = in_unit(walk(node.arguments.front(), scope), units_.of(*table.by_unit));
+  if (!key.good()) {
+    return key;
+  }
+  const quantity::UnitId unit = units_.of(table.unit);
+  Interval rest = Interval::everything();
+  Interval taken = rest;  // by all rows so far
+  for (const syntax::TableRow& row : table.rows) {
+    const bool edge = row.edge.has_value();
+    if (within(edge ? cut(rest, *row.edge) : rest, key.amount)) {
+      return of(Interval::point(row.value), unit);
+    }
+    Interval whole = Interval::everything();
+    taken = edge ? cut(whole, *row.edge) : whole;
+  }
+  return within(taken, key.amount) ? of(Interval::everything(), unit) : lacking(Why::beyond_table);
+}
+
 // Where a row stands to another one of its series: a condition that cannot be read leaves it open.
 enum class Place : std::uint8_t { apart, before, at_or_behind, open };
 
@@ -140,7 +196,7 @@ Value Valuer::summed(const std::string& name, bool cumulative, const Scope& scop
 
 Value Valuer::call(const syntax::CallExpr& node, const Scope& scope) {
   if (const syntax::Table* table = book_.table(node.name.value)) {
-    return lookup(*table, node, scope);
+    return table->by_unit ? graded(*table, node, scope) : lookup(*table, node, scope);
   }
   if (node.name.value == "cumulative" || node.name.value == "total") {
     const auto& argument = std::get<syntax::NameExpr>(scope.file.exprs.at(node.arguments.front()).node);

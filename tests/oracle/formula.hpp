@@ -30,6 +30,7 @@ enum class Why : std::uint8_t {
   only_a_bound,
   series_needed,
   end_to_end,
+  beyond_table,
   not_computable,
 };
 
@@ -69,6 +70,7 @@ class Valuer {
   [[nodiscard]] Value call(const syntax::CallExpr& node, const Scope& scope);
   [[nodiscard]] Value binary(const syntax::BinaryExpr& node, const Scope& scope);
   [[nodiscard]] Value lookup(const syntax::Table& table, const syntax::CallExpr& node, const Scope& scope);
+  [[nodiscard]] Value graded(const syntax::Table& table, const syntax::CallExpr& node, const Scope& scope);
   [[nodiscard]] Value summed(const std::string& reading, bool cumulative, const Scope& scope);
   [[nodiscard]] Value reading(const Sample& sample, const syntax::Reading& tree);
   [[nodiscard]] Value in_unit(Value value, quantity::UnitId unit);

@@ -238,7 +238,7 @@ std::string_view text(Outcome outcome) {
 }
 
 std::string_view text(Why why) {
-  constexpr std::array<std::string_view, 24> texts{"none",
+  constexpr std::array<std::string_view, 25> texts{"none",
                                                    "class_not_stated",
                                                    "class_excluded",
                                                    "exempted",
@@ -261,6 +261,7 @@ std::string_view text(Why why) {
                                                    "only_a_bound",
                                                    "series_needed",
                                                    "end_to_end",
+                                                   "beyond_table",
                                                    "not_computable"};
   return texts.at(static_cast<std::size_t>(why));
 }

@@ -3,6 +3,8 @@
 namespace plumbrule::property {
 namespace {
 
+using quantity::Decimal;
+
 class VocabularyWriter {
  public:
   VocabularyWriter(Random& random, Catalog& catalog) : random_(random), catalog_(catalog) {}
@@ -14,6 +16,7 @@ class VocabularyWriter {
     out_ += "basis dry_aggregate \"mass of dry aggregate\"\nbasis total_mix \"mass of the mix\"\n";
     out_ += "table head_factor \"factor\" by head in 1/m2 C-100: 32.9 A-120: 2 N-50: 0.5\n";
     out_ += "table head_mass \"mass\" by head in g C-100: 5 A-120: 0 N-50: 2.5\n";
+    grades();
     passing();
     const std::size_t count = 4 + random_.below(4);
     for (std::size_t at = 0; at < count; ++at) {
@@ -55,6 +58,43 @@ class VocabularyWriter {
                            {"heat", "temperature", "", {{"25", "degC"}, {"77", "degF"}, {"30", "degC"}}},
                            {"sieve", "", "", {{"No. 4", ""}, {"2.36 mm", ""}, {"No. 16", ""}, {"600 um", ""}}},
                            {"kind", "", "variant", {{"A", ""}, {"B", ""}}}};
+  }
+
+  // Tables by value, with edges of both ways and both kinds, total or not.
+  void grades() {
+    for (const char* of : {"mass", "length", "percent", "temperature"}) {
+      const std::string unit = random_.pick(family(of).units);
+      const bool rising = random_.chance(50);
+      std::vector<Decimal> edges;
+      for (std::size_t count = 1 + random_.below(3); edges.size() < count;) {
+        const Decimal step = Decimal::of(random_.pick(Texts{"0.5", "1", "2.5", "10"}));
+        const Decimal first = edges.empty() ? Decimal::of(random_.pick(Texts{"0", "5", "10"})) : edges.back();
+        edges.push_back(rising ? first + step : first - step);
+      }
+      out_ += "table " + std::string(of) + "_grade by value in " + unit + " in number";
+      bool alone = false;  // the row before left its edge out, and this one may take it
+      for (std::size_t at = 0; at < edges.size(); at += alone ? 0 : 1) {
+        const bool takes = alone || random_.chance(50);
+        out_ += std::string(rising ? (takes ? " at most " : " below ") : (takes ? " at least " : " above ")) +
+                phrase({edges[at].text(), unit}, "") + ": " + std::to_string(random_.below(4));
+        alone = !takes && random_.chance(30);
+      }
+      out_ += random_.chance(60) ? " otherwise: 1\n" : "\n";
+    }
+  }
+
+  void graded(Measure& measure, const std::string& other) {
+    const std::string of = random_.pick(Texts{"mass", "length", "percent", "temperature"});
+    reading(measure, "first", measure.family, other);
+    reading(measure, "second", of, random_.pick(family(of).units));
+    measure.shape = Shape::free;
+    out_ += random_.pick(Texts{" computed as first * " + of + "_grade(second)",
+                               " computed as " + of + "_grade(second) * first + first",
+                               " computed as larger(first, first * " + of + "_grade(second))"});
+    if (random_.chance(30)) {
+      out_ += " refused when " + of + "_grade(second) " + random_.pick(Texts{">", "<", "="}) +
+              " 1 because \"of that grade\"";
+    }
   }
 
   std::string under(Measure& measure) {
@@ -134,6 +174,9 @@ class VocabularyWriter {
     const std::size_t kind = random_.below(8);
     if (kind < 3 || !measure.basis.empty()) {
       return;
+    }
+    if (!measure.family.starts_with("temperature") && random_.chance(25)) {
+      return graded(measure, other);
     }
     if (percent) {
       return ratio(measure);

@@ -160,3 +160,24 @@ TEST_CASE("a vocabulary is found beside the file, in its vocabulary folder, besi
   CHECK(found({}) == "a/mix.plumb");
   std::filesystem::remove_all(base);
 }
+
+TEST_CASE("edges of a table by value run one way, in its unit, and leave something to each row") {
+  const auto codes = [](const std::string& rows) {
+    return specified("table t by value in g in points " + rows).codes();
+  };
+  CHECK(codes("below 0.7 g: 4 at most 0.7 g: 3 at most 1.0 g: 2 otherwise: 0").empty());
+  CHECK(codes("above 0.7 g: 4 at least 0.7 g: 3 above -1.0 g: 2").empty());
+  CHECK(codes("at most 0.7 g: 4 below 0.7 g: 3") == "table.row ");
+  CHECK(codes("at least 0.7 g: 4 above 0.7 g: 3") == "table.row ");
+  CHECK(codes("at most 0.7 g: 4 at most 0.70 g: 3") == "table.row ");
+  CHECK(codes("at most 0.7 g: 4 at least 1.0 g: 3") == "table.row ");
+  CHECK(codes("at most 1.0 g: 4 at most 0.7 g: 3") == "table.row ");
+  CHECK(codes("at least 0.7 g: 4 at least 1.0 g: 3") == "table.row ");
+  CHECK(codes("otherwise: 0 at most 0.7 g: 4") == "table.row ");
+  CHECK(codes("at most 0.7 g: 4 heavy: 3") == "table.row ");
+  CHECK(codes("at most 700 mg: 4") == "table.row ");
+  CHECK(codes("at most 0.7 mm: 4") == "unit.dimension ");
+  CHECK(codes("at most 0.7: 4") == "unit.dimension ");
+  CHECK(codes("otherwise: 4") == "table.gap ");
+  CHECK(codes("") == "table.gap ");
+}

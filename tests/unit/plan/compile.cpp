@@ -27,7 +27,7 @@ struct Compiled {
     plan = compile(rules);
   }
   [[nodiscard]] std::string code(const Program& program) const {
-    constexpr std::array<std::string_view, 13> words{"number", "reading", "result", "lookup",   "cumulative",
+    constexpr std::array<std::string_view, 14> words{"number", "reading", "result", "lookup", "grade", "cumulative",
                                                      "total",  "convert", "add",    "subtract", "multiply",
                                                      "divide", "larger",  "smaller"};
     std::string out;
@@ -51,6 +51,20 @@ TEST_CASE("a formula is postfix code") {
   CHECK(one.plan.deepest_stack == 2);
   const Compiled deep("measure m \"M\" in g from a in g computed as a - (a - (a - (a - a)))");
   CHECK(deep.plan.deepest_stack == 5);
+}
+
+TEST_CASE("a value is graded in the unit of the edges") {
+  const Compiled one(
+      "table t by value in g in number below 0.7 g: 4 at most 0.7 g: 3 otherwise: 1 "
+      "measure m \"M\" in number from a in kg, b in g computed as t(a) + t(b - a)");
+  CHECK(one.code(one.plan.measures.at(0).formula) ==
+        "reading convert grade reading reading convert subtract grade add");
+  const Table& table = one.plan.tables.at(0);
+  CHECK(table.rising);
+  CHECK(table.total());
+  REQUIRE(table.edges.size() == 2);
+  CHECK_FALSE(table.edges.at(0).inclusive);
+  CHECK(table.edges.at(1).inclusive);
 }
 
 TEST_CASE("only what is in another unit is converted, to the unit of the left side") {

@@ -28,6 +28,9 @@ measure m "M" in % of dry_aggregate reported to 0.1 % of dry_aggregate under soa
 measure p "percent passing" in % under sieve measure q "word" among k measure r "cert" as text
 table f by course in 1/m2 source "s" levelling: 1 surface: 2.25 rut_fill: -10 note "n"
 table g "T" by course in number levelling: 1
+table h by value in % of dry_aggregate in points note "n" above 7.25 % of dry_aggregate: 4 at least 7.25 %
+  of dry_aggregate : -3.5 at least 5 % of dry_aggregate: 2 # edge
+  otherwise: 0 table i by value in number in 1/m2 at most 3: 1 below 10.5 : 2
 grading t3 "Type III" sieve 9.5 mm 100 % sieve No.4 70 to 90 % job mix within 5 % stockpile within 5 %
   sieve 3/8 in 45.5 % to 70 % stockpile within 10 % sieve No. 200 no limit ends of the band 10 % cite "t"
 specification s "Spec" edition 2026-03-01 effective 2026-03 uses v, w agency "A" compare by the absolute method
@@ -269,6 +272,13 @@ TEST_CASE("tidy: alternatives and rows stand in columns") {
         "  sieve 3/8 in   no limit\n"
         "  sieve No. 200   5.5 % to   9 %\n");
   CHECK(laid("table t by c in g aa: 10 b: 2.5") == "table t by c in g\n  aa: 10\n  b:   2.5\n");
+  CHECK(laid("table t by value in g in points below 0.7 g: 4 at most 10 g: 3 otherwise: 0.5") ==
+        "table t by value in g in points\n"
+        "  below    0.7 g: 4\n"
+        "  at most 10   g: 3\n"
+        "  otherwise:      0.5\n");
+  CHECK(laid("table t by value in number in g above 10.5: 4 at least 3: 3") ==
+        "table t by value in number in g\n  above    10.5: 4\n  at least  3:   3\n");
 }
 
 TEST_CASE("tidy: items of one line stand in columns, a blank line between kinds and where the author had one") {

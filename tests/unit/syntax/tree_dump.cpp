@@ -68,8 +68,11 @@ class Dump {
     parts(item.name, item.title, item.unit, item.category, item.text, item.reported, item.conditions, item.method,
           item.readings, item.computed, item.refusals, item.provenance);
   }
-  void one(const TableRow& row) { parts(row.word, row.value); }
-  void one(const Table& item) { parts(item.name, item.title, item.category, item.unit, item.rows, item.provenance); }
+  void one(const TableEdge& edge) { parts(edge.kind, edge.quantity); }
+  void one(const TableRow& row) { parts(row.word, row.edge, row.value); }
+  void one(const Table& item) {
+    parts(item.name, item.title, item.category, item.by_unit, item.unit, item.rows, item.provenance);
+  }
   void one(const GradingRow& row) { parts(row.sieve, row.low, row.high, row.stockpile, row.job_mix); }
   void one(const Grading& item) { parts(item.name, item.title, item.rows, item.ends, item.cite, item.provenance); }
   void one(const Comparing& how) { parts(how.measure, how.method, how.place, how.given, how.ties); }
