@@ -64,7 +64,7 @@ ChangeReport change(const Words& words, const Clause& clause, const Series& seri
     return out;
   }
   const bool up = choice < meets->at;
-  out.move = (up ? "raising " : "lowering ") + variable.title + " by " + plain(size_of(meets->at - choice)) + " to " +
+  out.move = (up ? "raising " : "lowering ") + variable.title + " by " + words.difference(size_of(meets->at - choice)).full + " to " +
              words.number(meets->at).full + " brings it exactly to its limit";
   out.others = others(words, clause, meets->at);
   return out;

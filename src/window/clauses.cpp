@@ -38,6 +38,7 @@ Series ClauseFinder::own(std::uint32_t index) const {
     one.at = value;
     one.least = quantity::convert(value, units.at(plan_.measures[variable_].type.unit), units.at(check.value_unit));
     one.greatest = one.least;
+    one.matched = true;
     one.solid = true;
     const bool low = !out.limits.low || passes(one.least, *out.limits.low, false);
     const bool high = !out.limits.high || passes(one.least, *out.limits.high, true);
@@ -105,7 +106,11 @@ Role ClauseFinder::role(const Clause& clause) const {
     return Role::tolerance;
   }
   const auto of_variable = [&](const Series& one) { return plan_.checks[one.check].measure == variable_; };
-  const auto varied = [&](const Series& one) { return !of_variable(one) && one.readings.size() > 1; };
+  const auto varied = [&](const Series& one) {
+    const auto tests =
+        std::count_if(one.readings.begin(), one.readings.end(), [](const Reading& part) { return part.matched; });
+    return !of_variable(one) && tests > 1;
+  };
   if (std::any_of(clause.series.begin(), clause.series.end(), varied)) {
     return Role::varies;
   }

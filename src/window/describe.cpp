@@ -16,7 +16,7 @@ std::string said(const Words& words, const End& end) {
            (end.clauses.size() > 1 ? " fail beyond it" : " " + std::string(role_in_end(words, end)));
   }
   if (end.kind == EndKind::edge) {
-    return "edge of the tested range of " + words.names(end.clauses) + ": not bracketed, the limit lies beyond";
+    return "edge of the tested range of " + words.names(end.clauses) + ": not bracketed, what lies beyond is not known";
   }
   return "not bracketed: beyond it " + words.names(end.clauses) + (end.clauses.size() > 1 ? " are" : " is") +
          " not shown";
@@ -45,7 +45,7 @@ PieceReport piece_report(const Words& words, std::size_t at) {
   out.low = end_report(words, piece.low);
   out.high = end_report(words, piece.high);
   out.middle = words.number(piece.middle());
-  out.width = words.number(piece.width());
+  out.width = words.difference(piece.width());
   out.holds_choice = words.window().chosen == at;
   return out;
 }
@@ -127,8 +127,8 @@ std::string standing_text(const Words& words) {
   }
   if (window.chosen) {
     const Stretch& piece = window.pieces[*window.chosen].stretch;
-    return "inside the window, " + words.number(*window.choice - piece.low).full + " above its lower end and " +
-           words.number(piece.high - *window.choice).full + " below its upper end";
+    return "inside the window, " + words.difference(*window.choice - piece.low).full + " above its lower end and " +
+           words.difference(piece.high - *window.choice).full + " below its upper end";
   }
   const Verdict there = window.all.at(*window.choice);
   std::vector<std::size_t> failing;
@@ -151,7 +151,7 @@ std::string tolerance_text(const Words& words) {
   }
   const std::string band =
       plain(*window.choice - *window.tolerance) + " to " + words.number(*window.choice + *window.tolerance).full;
-  return "production may stray by " + plain(*window.tolerance) + ": " + band +
+  return "production may stray by " + words.difference(*window.tolerance).full + ": " + band +
          (window.tolerance_fits ? " lies inside the window" : " does not lie inside the window");
 }
 

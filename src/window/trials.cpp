@@ -80,6 +80,12 @@ Told told(const evaluate::Review& review, std::uint32_t check) {
   return out;
 }
 
+// Reasons of a check without a matching result that is nevertheless not without results (language.md, section 9.2).
+bool is_open(evaluate::Reason reason) {
+  return reason == evaluate::Reason::unusable_value || reason == evaluate::Reason::design_not_stated ||
+         reason == evaluate::Reason::condition_not_stated || reason == evaluate::Reason::date_not_stated;
+}
+
 }  // namespace
 
 std::vector<check::MeasureId> variables(const Evidence& evidence) {
@@ -108,7 +114,7 @@ std::vector<Decimal> tested(const plan::Plan& plan, const Evidence& evidence, ch
   std::vector<Decimal> out;
   for (const Result& result : evidence.results) {
     const Placed where = placed(plan, evidence, result, variable);
-    if (!result.declared && result.measure != variable && where.at && where.others == Design::job_mix) {
+    if (!result.declared && result.measure != variable && where.at && where.others != Design::other) {
       out.push_back(where.at->stripped());
     }
   }
@@ -145,10 +151,11 @@ plan::Plan without_limits(const plan::Plan& plan) {
 std::optional<Reading> reading(const plan::Plan& plan, const plan::Plan& open, const Evidence& evidence,
                                std::uint32_t requirement, std::uint32_t check, const Decimal& at) {
   const Told judged = told(evaluate::evaluate_one(plan, evidence, requirement), check);
-  if (!judged.matched) {
+  if (!judged.matched && !is_open(judged.reason)) {
     return std::nullopt;
   }
   Reading out;
+  out.matched = judged.matched;
   out.at = at;
   out.verdict = judged.verdict;
   out.reason = judged.reason;

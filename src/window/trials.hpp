@@ -18,6 +18,7 @@ struct Reading {
   Decimal at;
   Verdict verdict = Verdict::not_shown;
   evaluate::Reason reason{};
+  bool matched = false;  // false: only results that may be meant but cannot be placed
   /// The evidence is in order, and the compared values are exact: lines may be drawn to it.
   bool solid = false;
   /// The compared values, unrounded, in the unit in which the check compares; several if several results match or each
@@ -45,7 +46,7 @@ struct Reading {
 /// The plan with every limit taken away: a check then complies exactly if its evidence is in order.
 [[nodiscard]] plan::Plan without_limits(const plan::Plan& plan);
 
-/// What the check found, from the evidence placed at `at`; nothing if no result matches it. `open`: the plan without
+/// What the check found, from the evidence placed at `at`; nothing if no result matches it or may be meant. `open`: the plan without
 /// limits.
 [[nodiscard]] std::optional<Reading> reading(const plan::Plan& plan, const plan::Plan& open, const Evidence& evidence,
                                              std::uint32_t requirement, std::uint32_t check, const Decimal& at);

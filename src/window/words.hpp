@@ -13,6 +13,8 @@ class Words {
 
   /// A value of the variable.
   [[nodiscard]] Number number(const Decimal& value) const;
+  /// A difference of two values of it.
+  [[nodiscard]] Number difference(const Decimal& value) const;
   /// A compared value of a check, with its unit.
   [[nodiscard]] std::string value(std::uint32_t check, const Decimal& value) const;
   [[nodiscard]] const check::Requirement& requirement(const Clause& clause) const;
