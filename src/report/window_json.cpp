@@ -127,6 +127,8 @@ Json strength(const window::StrengthReport& one) {
           {"time", one.exact ? Json(*one.exact) : Json()},
           {"tested", list(one.readings, reading)},
           {"meaning", one.meaning},
+          {"mend", one.mend},
+          {"cautions", one.cautions},
           {"steps", list(one.steps, line)}};
 }
 

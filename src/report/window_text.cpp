@@ -59,6 +59,10 @@ std::string pieces(const window::WindowReport& one, bool colour) {
   return out;
 }
 
+std::string marks(const ClauseReport& one) {
+  return std::string(one.counts ? "" : " (advice only)") + (one.optional ? " (optional test)" : "");
+}
+
 std::string readings(const std::vector<window::ReadingReport>& all) {
   std::string out;
   for (const window::ReadingReport& one : all) {
@@ -72,8 +76,7 @@ std::string readings(const std::vector<window::ReadingReport>& all) {
 }
 
 std::string varying(const ClauseReport& one) {
-  std::string out = "    " + printable(one.number + "  " + one.title) + (one.counts ? "" : " (advice only)") +
-                    (one.optional ? " (optional test)" : "") + "\n";
+  std::string out = "    " + printable(one.number + "  " + one.title) + marks(one) + "\n";
   out +=
       item("      ", "complies", one.complying.empty() ? "nowhere in the tested range" : joined(one.complying, "; "));
   for (const window::SeriesReport& series : one.series) {
@@ -95,7 +98,7 @@ std::string clauses(const window::WindowReport& one) {
     if (clause.role == Role::varies || clause.role == Role::own_limit) {
       varies += varying(clause);
     } else {
-      beside += "    " + printable(clause.number + "  " + clause.title) + ": " +
+      beside += "    " + printable(clause.number + "  " + clause.title) + marks(clause) + ": " +
                 std::string(explain::verdict_text(clause.verdict)) +
                 (clause.role == Role::tolerance ? ", a tolerance of production" : "") +
                 (clause.verdict == Verdict::complies ? "" : "; " + printable(clause.why)) + "\n";
@@ -143,11 +146,27 @@ std::string window_of(const window::WindowReport& one, bool colour) {
   return out + clauses(one) + changes(one) + curves(one);
 }
 
+// At other times than the one for which it is asked, a low value is no failure of the clause.
+std::string strength_readings(const std::vector<window::ReadingReport>& all) {
+  std::string out;
+  for (const window::ReadingReport& one : all) {
+    const std::string meets = one.verdict == Verdict::complies ? "meets it"
+                              : one.verdict == Verdict::fails  ? "does not meet it"
+                                                               : "not shown: " + one.why;
+    out += "        at " + printable(one.at) + ": " + printable(one.value.empty() ? meets : one.value + ", " + meets) +
+           (one.place.empty() ? "" : "   [" + printable(one.place) + "]") + "\n";
+  }
+  return out;
+}
+
 std::string strength(const window::StrengthReport& one) {
   std::string out = "    " + printable(one.clause + "  " + one.title) + "\n";
   out += item("      ", "asked", one.limit + ", " + one.asked) + item("      ", "build", one.reached);
-  out += lines(one.steps, 18) + readings(one.readings);
-  return out + item("      ", "meaning", one.meaning);
+  out += lines(one.steps, 18) + strength_readings(one.readings);
+  for (const std::string& caution : one.cautions) {
+    out += item("      ", "caution", caution);
+  }
+  return out + item("      ", "meaning", one.meaning) + item("      ", "to mend", one.mend);
 }
 
 std::string specification(const window::SpecificationWindows& one, bool colour) {

@@ -27,11 +27,15 @@ std::optional<Crossing> nearest(const Series& series, const Decimal& choice) {
   return out;
 }
 
+// The verdict of the demand that the series is of, and that of the clause if alternatives make it another one.
 std::string state(const Words& words, const Clause& clause, const Series& series, const Decimal& at) {
   const auto value = value_at(series, at);
+  const Verdict own = profile(series).at(at);
+  const Verdict whole = clause.profile.at(at);
   return (value ? words.value(series.check, *value) : std::string("no value")) + " against " +
          explain::limit_text(words.assertion(clause, series.check).limit) + ", " +
-         std::string(explain::verdict_text(clause.profile.at(at)));
+         std::string(explain::verdict_text(own)) +
+         (own == whole ? "" : "; with its other demands the clause: " + std::string(explain::verdict_text(whole)));
 }
 
 std::vector<std::string> others(const Words& words, const Clause& moved, const Decimal& at) {
@@ -64,8 +68,10 @@ ChangeReport change(const Words& words, const Clause& clause, const Series& seri
     return out;
   }
   const bool up = choice < meets->at;
-  out.move = (up ? "raising " : "lowering ") + variable.title + " by " + words.difference(size_of(meets->at - choice)).full + " to " +
-             words.number(meets->at).full + " brings it exactly to its limit";
+  out.move = (up ? "raising " : "lowering ") + variable.title + " by " +
+             words.difference(size_of(meets->at - choice)).full + " to " + words.number(meets->at).full +
+             " brings it exactly to its limit";
+  out.move += meets->threshold.inclusive ? "" : ", which does not pass itself: a little farther is needed";
   out.others = others(words, clause, meets->at);
   return out;
 }

@@ -16,7 +16,8 @@ std::string said(const Words& words, const End& end) {
            (end.clauses.size() > 1 ? " fail beyond it" : " " + std::string(role_in_end(words, end)));
   }
   if (end.kind == EndKind::edge) {
-    return "edge of the tested range of " + words.names(end.clauses) + ": not bracketed, what lies beyond is not known";
+    const std::string of = end.clauses.empty() ? "" : " of " + words.names(end.clauses);
+    return "edge of the tested range" + of + ": not bracketed, what lies beyond is not known";
   }
   return "not bracketed: beyond it " + words.names(end.clauses) + (end.clauses.size() > 1 ? " are" : " is") +
          " not shown";
@@ -78,7 +79,11 @@ ClauseReport clause_report(const Words& words, const Clause& clause) {
   out.counts = clause.counts;
   out.optional = requirement.optional;
   out.verdict = clause.finding.verdict;
-  out.why = explain::explain(words.context(), clause.finding).why;
+  // Of a whole grading, one reason says enough here; the review lists the rest.
+  const bool missing =
+      clause.finding.verdict == Verdict::not_shown && clause.finding.reason != explain::Reason::class_not_stated;
+  out.why =
+      missing ? explain::reason_text(clause.finding.reason) : explain::explain(words.context(), clause.finding).why;
   if (clause.role == Role::varies || clause.role == Role::own_limit) {
     for (const Stretch& one : clause.profile.complying()) {
       out.complying.push_back(words.stretch(one));

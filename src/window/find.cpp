@@ -44,16 +44,21 @@ End end_of(const Window& window, const Stretch& stretch, bool low) {
   std::vector<std::size_t> edges;
   std::vector<std::size_t> open;
   for (const std::size_t index : narrowing(window.clauses)) {
-    const Profile& profile = window.clauses[index].profile;
+    const Clause& clause = window.clauses[index];
+    const Profile& profile = clause.profile;
     const Verdict beyond = !out.inside ? profile.at(out.at) : low ? profile.below(out.at) : profile.above(out.at);
     if (beyond == Verdict::fails) {
       out.clauses.push_back(index);
     } else if (beyond == Verdict::not_shown) {
-      (out.inside && ends_at(profile, out.at, low) ? edges : open).push_back(index);
+      const bool edge = out.inside && ends_at(profile, out.at, low);
+      // A limit of the variable itself is known everywhere; it ends with the tests only because they do.
+      if (clause.role == Role::varies || !edge) {
+        (edge ? edges : open).push_back(index);
+      }
     }
   }
   if (out.clauses.empty()) {
-    out.kind = edges.empty() ? EndKind::not_shown : EndKind::edge;
+    out.kind = edges.empty() && !open.empty() ? EndKind::not_shown : EndKind::edge;
     out.clauses = edges.empty() ? open : edges;
   }
   return out;

@@ -71,6 +71,8 @@ struct StrengthReport {
   std::string reached;               // one sentence
   std::optional<std::string> exact;  // the time with all its digits, if it was reached between tested times
   std::string meaning;               // because of the clause
+  std::string mend;                  // if it is not reached in time
+  std::vector<std::string> cautions;
   std::vector<Line> steps;
 };
 

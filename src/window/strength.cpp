@@ -75,11 +75,15 @@ class Build {
     out.limit = explain::limit_text(own.limit);
     out.asked = explain::conditions(context_.rules, own);
     out.meaning = requirement.because;
+    if (rises_and_falls(series_)) {
+      out.cautions.emplace_back("it rises and falls with time");
+    }
     for (const Reading& one : series_.readings) {
       out.readings.push_back(words_.reading(series_.check, one));
       out.readings.back().at = time(one.at);
     }
     reached(out);
+    out.mend = late_ ? requirement.mend : "";
     return out;
   }
 
@@ -89,6 +93,7 @@ class Build {
   const evaluate::Finding& finding_;
   const Series& series_;
   const plan::ConditionMatch& match_;
+  bool late_ = false;  // not reached in the time for which it is asked
 
   [[nodiscard]] std::string time(const Decimal& value) const {
     const quantity::UnitId unit = context_.rules.conditions[match_.condition].unit;
@@ -96,12 +101,13 @@ class Build {
   }
 
   // Reached for good: from there to the last tested time the clause complies.
-  void reached(StrengthReport& out) const {
+  void reached(StrengthReport& out) {
     const Profile whole = profile(series_);
     const std::vector<Stretch> good = whole.complying();
     const Decimal& first = series_.readings.front().at;
     const Decimal& last = series_.readings.back().at;
     const bool held = !good.empty() && good.back().high == last && good.back().high_inside;
+    late_ = !held || match_.value < good.back().low;
     if (!held) {
       const bool open = whole.at(last) == Verdict::not_shown;
       out.reached = open ? "not shown at the last tested time, " + time(last)

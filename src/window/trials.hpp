@@ -46,8 +46,8 @@ struct Reading {
 /// The plan with every limit taken away: a check then complies exactly if its evidence is in order.
 [[nodiscard]] plan::Plan without_limits(const plan::Plan& plan);
 
-/// What the check found, from the evidence placed at `at`; nothing if no result matches it or may be meant. `open`: the plan without
-/// limits.
+/// What the check found, from the evidence placed at `at`; nothing if no result matches it or may be meant. `open`: the
+/// plan without limits.
 [[nodiscard]] std::optional<Reading> reading(const plan::Plan& plan, const plan::Plan& open, const Evidence& evidence,
                                              std::uint32_t requirement, std::uint32_t check, const Decimal& at);
 
