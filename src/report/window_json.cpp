@@ -43,6 +43,8 @@ Json piece(const window::PieceReport& one) {
 Json reading(const window::ReadingReport& one) {
   return {{"at", one.at},
           {"value", one.value},
+          {"least", one.least},
+          {"greatest", one.greatest},
           {"verdict", text_of(explain::verdict_text(one.verdict))},
           {"why", one.why},
           {"place", one.place}};
@@ -54,6 +56,13 @@ Json series(const window::SeriesReport& one) {
           {"threshold", one.threshold},
           {"tested", list(one.readings, reading)},
           {"cautions", one.warnings}};
+}
+
+Json stretch(const window::Stretch& one) {
+  return {{"low", one.low.stripped().text()},
+          {"low_inside", one.low_inside},
+          {"high", one.high.stripped().text()},
+          {"high_inside", one.high_inside}};
 }
 
 std::string role(window::Role one) {
@@ -77,7 +86,7 @@ Json clause(const window::ClauseReport& one) {
           {"optional", one.optional},
           {"verdict_at_job_mix", text_of(explain::verdict_text(one.verdict))},
           {"why", one.why},
-          {"complies", one.complying},
+          {"complies", list(one.stretches, stretch)},
           {"series", list(one.series, series)}};
 }
 

@@ -80,9 +80,8 @@ std::string varying(const ClauseReport& one) {
   out +=
       item("      ", "complies", one.complying.empty() ? "nowhere in the tested range" : joined(one.complying, "; "));
   for (const window::SeriesReport& series : one.series) {
-    const bool same = series.threshold.empty() || series.threshold == series.limit;
     out += item("      ", "limit",
-                series.label + ": " + series.limit + (same ? "" : "; with its rounding " + series.threshold));
+                series.label + ": " + series.limit + (series.folded ? "; unrounded: " + series.threshold : ""));
     out += readings(series.readings);
     for (const std::string& warning : series.warnings) {
       out += item("      ", "caution", warning);

@@ -119,8 +119,12 @@ std::optional<CurveReport> curve(const Words& words, const Clause& clause, const
                 ") * d * d, d = value - " + plain(fitted->middle);
   for (const Point& one : points) {
     const Decimal there = fitted->value(one.at);
-    out.points.push_back({plain(one.at), words.value(series.check, there), "",
-                          words.value(series.check, one.value - there), one.reading->verdict});
+    ReadingReport point;
+    point.at = plain(one.at);
+    point.value = words.value(series.check, there);
+    point.why = words.value(series.check, one.value - there);
+    point.verdict = one.reading->verdict;
+    out.points.push_back(std::move(point));
   }
   Profile whole;
   for (const bool side : {false, true}) {

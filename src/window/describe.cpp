@@ -57,6 +57,7 @@ SeriesReport series_report(const Words& words, const Clause& clause, const Serie
   out.label = explain::label(words.context().rules, own);
   out.limit = explain::limit_text(own.limit);
   out.threshold = words.thresholds(series);
+  out.folded = Words::folded(own.limit);
   for (const Reading& one : series.readings) {
     out.readings.push_back(words.reading(series.check, one));
   }
@@ -87,6 +88,7 @@ ClauseReport clause_report(const Words& words, const Clause& clause) {
   if (clause.role == Role::varies || clause.role == Role::own_limit) {
     for (const Stretch& one : clause.profile.complying()) {
       out.complying.push_back(words.stretch(one));
+      out.stretches.push_back(one);
     }
     const bool own = clause.role == Role::own_limit;
     for (const Series& one : clause.series) {
@@ -105,6 +107,10 @@ std::string interval(const Words& words, std::size_t clause) {
 }
 
 std::string conflict_text(const Words& words) {
+  if (words.window().too_many) {
+    return "there are " + std::to_string(words.window().tested.size()) + " tested values; at most " +
+           std::to_string(most_tested) + " are followed";
+  }
   const Conflict& conflict = words.window().conflict;
   const std::string open =
       words.window().all.anywhere(Verdict::not_shown) ? "; where a clause is not shown, more tests may open one" : "";
@@ -201,8 +207,8 @@ WindowReport describe(const explain::Context& context, const Window& window, con
   out.unit = context.evidence.units.at(measure.type.unit).text;
   out.unit +=
       measure.type.basis == check::none ? "" : " of " + explain::spaced(context.rules.bases[measure.type.basis].name);
-  for (const Decimal& one : window.tested) {
-    out.tested.push_back(plain(one));
+  for (std::size_t at = 0; at < window.tested.size() && !window.too_many; ++at) {
+    out.tested.push_back(plain(window.tested[at]));
   }
   if (window.choice) {
     out.choice = words.number(*window.choice);

@@ -104,6 +104,24 @@ Conflict conflict(const std::vector<Clause>& clauses) {
   return out;
 }
 
+// A result at the job mix that was not varied is no tested value of the window.
+void keep_varied(Window& window) {
+  std::vector<Decimal> varied;
+  for (const Decimal& value : window.tested) {
+    const auto there = [&](const Reading& one) { return one.matched && one.at == value; };
+    const bool any = std::any_of(window.clauses.begin(), window.clauses.end(), [&](const Clause& clause) {
+      return clause.role == Role::varies &&
+             std::any_of(clause.series.begin(), clause.series.end(), [&](const Series& one) {
+               return std::any_of(one.readings.begin(), one.readings.end(), there);
+             });
+    });
+    if (any) {
+      varied.push_back(value);
+    }
+  }
+  window.tested = varied.empty() ? window.tested : varied;
+}
+
 // Of the clauses that state one, the widest tolerance, in the variable's unit.
 std::optional<Decimal> production(const plan::Plan& plan, const Evidence& evidence, const Window& window) {
   std::optional<Decimal> out;
@@ -130,12 +148,17 @@ Window find(const plan::Plan& plan, const Evidence& evidence, const evaluate::Re
   out.variable = variable;
   out.tested = tested(plan, evidence, variable);
   out.choice = declared(plan, evidence, variable);
+  if (out.tested.size() > most_tested) {
+    out.too_many = true;
+    return out;
+  }
   const ClauseFinder finder(plan, evidence, variable, out.tested);
   for (const evaluate::Finding& finding : review.findings) {
     if (auto clause = finder.clause(review, finding)) {
       out.clauses.push_back(std::move(*clause));
     }
   }
+  keep_varied(out);
   const std::vector<std::size_t> which = narrowing(out.clauses);
   out.all = together(out.clauses, which);
   for (const Stretch& stretch : out.all.complying()) {

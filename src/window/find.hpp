@@ -50,9 +50,13 @@ struct Conflict {
   std::vector<std::size_t> clauses;  // never: each by itself; pair: these two; several: all these together
 };
 
+/// More values of a variable, or times of a series, are not followed.
+inline constexpr std::size_t most_tested = 100;
+
 struct Window {
   check::MeasureId variable = check::none;
-  std::vector<Decimal> tested;
+  std::vector<Decimal> tested;    // at which clauses that vary were tested; without one, all
+  bool too_many = false;          // more than most_tested: nothing else is worked out
   std::optional<Decimal> choice;  // of the job mix
   std::vector<Clause> clauses;    // without those that do not apply
   Profile all;                    // of the clauses that vary or limit the variable, and count

@@ -35,12 +35,14 @@ struct PieceReport {
 
 /// One tested value of one series.
 struct ReadingReport {
-  std::string at, value, place, why;  // why: of one that is not shown
+  std::string at, value, place, why;  // why: of one that is not shown, or to which no line is drawn
+  std::string least, greatest;        // compared, with all digits; empty without an exact value
   Verdict verdict{};
 };
 
 struct SeriesReport {
   std::string label, limit, threshold;
+  bool folded = false;  // the threshold says more than the limit: a rounding, or a tolerance from the job mix
   std::vector<ReadingReport> readings;
   std::vector<std::string> warnings;
 };
@@ -52,6 +54,7 @@ struct ClauseReport {
   Verdict verdict{};                   // at the job mix
   std::string why;                     // of that verdict
   std::vector<std::string> complying;  // "from 7.378947... to 9"
+  std::vector<Stretch> stretches;      // the same, with all digits
   std::vector<SeriesReport> series;
 };
 

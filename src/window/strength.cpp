@@ -159,6 +159,20 @@ class Build {
   }
 };
 
+StrengthReport not_followed(const explain::Context& context, const evaluate::Finding& finding, std::uint32_t check,
+                            std::size_t count) {
+  const check::Requirement& requirement = context.rules.requirements[finding.requirement];
+  const check::Assertion& own = explain::assertion_of(context, finding, check);
+  StrengthReport out;
+  out.clause = requirement.number;
+  out.title = requirement.title;
+  out.limit = explain::limit_text(own.limit);
+  out.asked = explain::conditions(context.rules, own);
+  out.reached = "not followed: there are " + std::to_string(count) + " tested times, and at most " +
+                std::to_string(most_tested) + " are followed";
+  return out;
+}
+
 void clause(const explain::Context& context, const Words& words, const evaluate::Finding& finding,
             std::vector<StrengthReport>& out) {
   for (const evaluate::Step& step : plan::part(context.review.trace, finding.steps)) {
@@ -168,6 +182,11 @@ void clause(const explain::Context& context, const Words& words, const evaluate:
     const plan::Check& check = context.plan.checks[step.index];
     const auto condition = time_condition(context, check);
     if (!condition || !check.has_low || check.has_high || check.has_tolerance || check.words != 0) {
+      continue;
+    }
+    const std::size_t count = times(context, check, context.plan.conditions[*condition].condition).size();
+    if (count > most_tested) {
+      out.push_back(not_followed(context, finding, step.index, count));
       continue;
     }
     const Series series = along(context, finding.requirement, step.index, *condition);

@@ -64,6 +64,11 @@ std::string Words::thresholds(const Series& series) const {
   return out;
 }
 
+bool Words::folded(const check::Limit& limit) {
+  const auto rounded = [](const std::optional<check::End>& end) { return end && end->rounding.place; };
+  return rounded(limit.low) || rounded(limit.high) || limit.tolerance;
+}
+
 std::string Words::stretch(const Stretch& stretch) const {
   const std::string low = plain(stretch.low);
   const std::string high = plain(stretch.high);
@@ -94,13 +99,16 @@ ReadingReport Words::reading(std::uint32_t check, const Reading& reading) const 
   ReadingReport out;
   out.at = plain(reading.at);
   out.value = compared(check, reading);
+  out.least = reading.solid ? reading.least.stripped().text() : "";
+  out.greatest = reading.solid ? reading.greatest.stripped().text() : "";
   out.place = context_.sources.place_text(reading.place);
   out.verdict = reading.verdict;
   if (reading.verdict == Verdict::not_shown) {
     out.why = explain::reason_text(reading.reason);
   } else if (!reading.solid) {
-    out.why = context_.plan.checks[check].words != 0 ? "words: no line is drawn to it"
-                                                     : "not an exact value: no line is drawn to it";
+    out.why = context_.plan.checks[check].words != 0
+                  ? "no line is drawn to it: a word"
+                  : "no line is drawn to it: it is only a bound, or not all is in order";
   }
   return out;
 }
@@ -116,10 +124,9 @@ std::vector<Line> Words::derivation(const Clause& clause, const Decimal& at) con
       const check::Assertion& own = assertion(clause, series.check);
       out.push_back({0, explain::label(context_.rules, own) + ": " + explain::limit_text(own.limit),
                      context_.sources.place_text(own.limit.span)});
-      out.push_back(
-          {1,
-           "with its rounding, on the unrounded value: " + threshold(series.check, crossing.threshold, crossing.high),
-           ""});
+      if (folded(own.limit)) {
+        out.push_back({1, "on the unrounded value: " + threshold(series.check, crossing.threshold, crossing.high), ""});
+      }
       const Reading& first = series.readings[crossing.first];
       const Reading& second = series.readings[crossing.first + 1];
       if (context_.plan.checks[series.check].measure == window_.variable) {
