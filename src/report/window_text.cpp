@@ -9,7 +9,6 @@ namespace {
 using diagnose::printable;
 using explain::Verdict;
 using window::ClauseReport;
-using window::EndKind;
 using window::Role;
 
 std::string item(const std::string& indent, const std::string& name, const std::string& value) {

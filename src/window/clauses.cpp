@@ -5,19 +5,31 @@
 namespace plumbrule::window {
 
 ClauseFinder::ClauseFinder(const plan::Plan& plan, const Evidence& evidence, check::MeasureId variable,
-                           const std::vector<Decimal>& tested)
-    : plan_(plan), evidence_(evidence), variable_(variable), open_(without_limits(plan)), tested_(tested) {
+                           std::vector<Decimal> tested)
+    : plan_(plan),
+      evidence_(evidence),
+      variable_(variable),
+      open_(without_limits(plan)),
+      tested_(std::move(tested)),
+      moved_(evidence) {
   for (const Decimal& value : tested_) {
-    placed_.push_back(placed_at(plan, evidence, variable, value));
+    designs_.push_back(designs_at(plan, evidence, variable, value));
   }
 }
 
-Series ClauseFinder::series(std::uint32_t requirement, std::uint32_t check) const {
+const Evidence& ClauseFinder::placed(std::size_t tested) {
+  for (std::size_t at = 0; at < moved_.results.size(); ++at) {
+    moved_.results[at].design = designs_[tested][at];
+  }
+  return moved_;
+}
+
+Series ClauseFinder::series(std::uint32_t requirement, std::uint32_t check) {
   Series out;
   out.check = check;
   std::optional<Decimal> target;
   for (std::size_t at = 0; at < tested_.size(); ++at) {
-    if (const auto one = reading(plan_, open_, placed_[at], requirement, check, tested_[at])) {
+    if (const auto one = reading(plan_, open_, placed(at), requirement, check, tested_[at])) {
       target = one->target ? one->target : target;
       out.readings.push_back(*one);
     }
@@ -49,7 +61,7 @@ Series ClauseFinder::own(std::uint32_t index) const {
 }
 
 // What a grading's rule on consecutive sieves says between tested values is not known.
-Profile ClauseFinder::with_ends_rule(const Profile& profile, std::uint32_t group, std::uint32_t requirement) const {
+Profile ClauseFinder::with_ends_rule(const Profile& profile, std::uint32_t group, std::uint32_t requirement) {
   std::vector<Profile::Point> points = profile.points();
   for (Profile::Point& point : points) {
     const auto at = std::find(tested_.begin(), tested_.end(), point.at);
@@ -58,7 +70,7 @@ Profile ClauseFinder::with_ends_rule(const Profile& profile, std::uint32_t group
     if (at == tested_.end()) {
       continue;
     }
-    const Evidence& there = placed_[static_cast<std::size_t>(at - tested_.begin())];
+    const Evidence& there = placed(static_cast<std::size_t>(at - tested_.begin()));
     for (const evaluate::Step& step : evaluate::evaluate_one(plan_, there, requirement).trace) {
       const bool own = step.kind == evaluate::StepKind::group_verdict && step.index == group;
       point.here = own ? step.outcome : point.here;
@@ -67,7 +79,7 @@ Profile ClauseFinder::with_ends_rule(const Profile& profile, std::uint32_t group
   return Profile(std::move(points));
 }
 
-Profile ClauseFinder::group(std::uint32_t index, Clause& clause) const {
+Profile ClauseFinder::group(std::uint32_t index, Clause& clause) {
   const plan::Group& group = plan_.groups[index];
   Profile out;
   for (std::uint32_t at = group.checks.begin; at < group.checks.end; ++at) {
@@ -118,7 +130,7 @@ Role ClauseFinder::role(const Clause& clause) const {
   return own ? Role::own_limit : Role::constant;
 }
 
-std::optional<Clause> ClauseFinder::clause(const evaluate::Review& review, const evaluate::Finding& finding) const {
+std::optional<Clause> ClauseFinder::clause(const evaluate::Review& review, const evaluate::Finding& finding) {
   Clause out;
   out.requirement = finding.requirement;
   out.finding = finding;

@@ -8,9 +8,9 @@ namespace plumbrule::window {
 class ClauseFinder {
  public:
   ClauseFinder(const plan::Plan& plan, const Evidence& evidence, check::MeasureId variable,
-               const std::vector<Decimal>& tested);
+               std::vector<Decimal> tested);
   /// Nothing for a clause that does not apply.
-  [[nodiscard]] std::optional<Clause> clause(const evaluate::Review& review, const evaluate::Finding& finding) const;
+  [[nodiscard]] std::optional<Clause> clause(const evaluate::Review& review, const evaluate::Finding& finding);
 
  private:
   const plan::Plan& plan_;
@@ -18,12 +18,15 @@ class ClauseFinder {
   check::MeasureId variable_;
   plan::Plan open_;
   std::vector<Decimal> tested_;
-  std::vector<Evidence> placed_;  // at each tested value
+  std::vector<std::vector<evidence::Design>> designs_;  // of the results, at each tested value
+  Evidence moved_;                                      // the one copy that is placed at them in turn
 
-  [[nodiscard]] Series series(std::uint32_t requirement, std::uint32_t check) const;
+  const Evidence& placed(std::size_t tested);
+
+  [[nodiscard]] Series series(std::uint32_t requirement, std::uint32_t check);
   [[nodiscard]] Series own(std::uint32_t check) const;
-  [[nodiscard]] Profile group(std::uint32_t index, Clause& clause) const;
-  [[nodiscard]] Profile with_ends_rule(const Profile& profile, std::uint32_t group, std::uint32_t requirement) const;
+  [[nodiscard]] Profile group(std::uint32_t index, Clause& clause);
+  [[nodiscard]] Profile with_ends_rule(const Profile& profile, std::uint32_t group, std::uint32_t requirement);
   [[nodiscard]] std::uint32_t tolerance_check(const plan::Case& chosen) const;
   [[nodiscard]] Role role(const Clause& clause) const;
 };

@@ -152,7 +152,7 @@ Window find(const plan::Plan& plan, const Evidence& evidence, const evaluate::Re
     out.too_many = true;
     return out;
   }
-  const ClauseFinder finder(plan, evidence, variable, out.tested);
+  ClauseFinder finder(plan, evidence, variable, out.tested);
   for (const evaluate::Finding& finding : review.findings) {
     if (auto clause = finder.clause(review, finding)) {
       out.clauses.push_back(std::move(*clause));

@@ -122,14 +122,16 @@ std::vector<Decimal> tested(const plan::Plan& plan, const Evidence& evidence, ch
   return out;
 }
 
-Evidence placed_at(const plan::Plan& plan, const Evidence& evidence, check::MeasureId variable, const Decimal& value) {
-  Evidence out = evidence;
-  for (Result& result : out.results) {
+std::vector<Design> designs_at(const plan::Plan& plan, const Evidence& evidence, check::MeasureId variable,
+                               const Decimal& value) {
+  std::vector<Design> out;
+  out.reserve(evidence.results.size());
+  for (const Result& result : evidence.results) {
     const Placed where = placed(plan, evidence, result, variable);
     if ((where.at && !(*where.at == value)) || where.others == Design::other) {
-      result.design = Design::other;
+      out.push_back(Design::other);
     } else {
-      result.design = where.at ? where.others : Design::unknown;
+      out.push_back(where.at ? where.others : Design::unknown);
     }
   }
   return out;

@@ -39,9 +39,9 @@ struct Reading {
 /// from the job mix in another design variable do not count.
 [[nodiscard]] std::vector<Decimal> tested(const plan::Plan& plan, const Evidence& evidence, check::MeasureId variable);
 
-/// The evidence as if the job mix stood at the value: results tested there are at the job mix, others are not.
-[[nodiscard]] Evidence placed_at(const plan::Plan& plan, const Evidence& evidence, check::MeasureId variable,
-                                 const Decimal& value);
+/// Where each result stands if the job mix stood at the value: those tested there are at the job mix, others are not.
+[[nodiscard]] std::vector<evidence::Design> designs_at(const plan::Plan& plan, const Evidence& evidence,
+                                                       check::MeasureId variable, const Decimal& value);
 
 /// The plan with every limit taken away: a check then complies exactly if its evidence is in order.
 [[nodiscard]] plan::Plan without_limits(const plan::Plan& plan);
