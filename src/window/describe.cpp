@@ -166,6 +166,22 @@ std::string tolerance_text(const Words& words) {
          (window.tolerance_fits ? " lies inside the window" : " does not lie inside the window");
 }
 
+// Clauses that are shown at the choice by a line alone.
+std::string only_by_a_line(const Words& words) {
+  std::vector<std::size_t> all;
+  const Window& window = words.window();
+  for (std::size_t at = 0; at < window.clauses.size(); ++at) {
+    const Clause& one = window.clauses[at];
+    if (one.role == Role::varies && one.counts && one.finding.verdict == Verdict::not_shown) {
+      all.push_back(at);
+    }
+  }
+  return !window.chosen || all.empty()
+             ? ""
+             : "at the job mix itself " + words.names(all) + (all.size() > 1 ? " are" : " is") +
+                   " not shown: a test there must confirm the line";
+}
+
 std::vector<std::string> cautions(const Words& words) {
   std::vector<std::string> out;
   const Window& window = words.window();
@@ -178,7 +194,7 @@ std::vector<std::string> cautions(const Words& words) {
     const bool beside = one.counts && one.role == Role::constant;
     const bool optional = words.requirement(one).optional;
     open += beside && !optional && one.finding.verdict == Verdict::not_shown ? 1U : 0U;
-    failing += beside && one.finding.verdict == Verdict::fails ? 1U : 0U;
+    failing += one.counts && one.role != Role::varies && one.finding.verdict == Verdict::fails ? 1U : 0U;
   }
   if (open > 0) {
     out.push_back("this is the window of what was tested only: " + std::to_string(open) +
@@ -188,6 +204,9 @@ std::vector<std::string> cautions(const Words& words) {
     out.push_back(std::to_string(failing) + (failing == 1 ? " clause fails" : " clauses fail") +
                   " at the job mix and " + (failing == 1 ? "was" : "were") +
                   " not tested at other values: the window does not mend that");
+  }
+  if (std::string said = only_by_a_line(words); !said.empty()) {
+    out.push_back(std::move(said));
   }
   if (window.tested.size() < 3) {
     out.push_back("tested at " + std::to_string(window.tested.size()) +
