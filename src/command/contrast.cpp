@@ -5,7 +5,7 @@
 #include <map>
 #include <set>
 
-#include "command/submittal.hpp"
+#include "command/submission.hpp"
 #include "explain/explanation.hpp"
 #include "report/contrast.hpp"
 

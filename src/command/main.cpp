@@ -13,6 +13,7 @@
 #include "command/recite.hpp"
 #include "command/review.hpp"
 #include "command/tidy.hpp"
+#include "command/window.hpp"
 #include "diagnose/suggest.hpp"
 
 namespace {
@@ -25,9 +26,11 @@ using Words = std::map<std::string, Value>;
 
 const Words<Format> proof_formats{{"text", Format::text}, {"json", Format::json}, {"sarif", Format::sarif}};
 const Words<Format> table_formats{{"text", Format::text}, {"markdown", Format::markdown}};
+const Words<Format> review_formats{{"text", Format::text}, {"json", Format::json}};
 const Words<Format> contrast_formats{{"text", Format::text}, {"markdown", Format::markdown}, {"json", Format::json}};
 const Words<Format> envelope_formats{
     {"text", Format::text}, {"markdown", Format::markdown}, {"json", Format::json}, {"rules", Format::rules}};
+const Words<bool> curves{{"straight", false}, {"parabola", true}};
 const Words<plumbrule::report::Units> unit_systems{{"printed", plumbrule::report::Units::printed},
                                                    {"metric", plumbrule::report::Units::metric},
                                                    {"customary", plumbrule::report::Units::customary}};
@@ -59,6 +62,22 @@ void add_review(CLI::App& app, plumbrule::command::ReviewOptions& options) {
   command->add_option("--explain", options.explain, "Only this clause, with every step from reading to verdict");
   add_choice(*command, "--format", options.format, contrast_formats,
              "How the report is written; markdown for the matrix only");
+  command->add_option("--out", options.out, "Write the report to this file");
+  command->add_flag("--log", options.log, "Say on standard error what is being done");
+}
+
+void add_window(CLI::App& app, plumbrule::command::WindowOptions& options) {
+  CLI::App* command = app.add_subcommand("window", "Find the range of a design value that every tested clause allows");
+  command->add_option("SUBMITTAL", options.submittal, "The submittal with its trials, a YAML file")->required();
+  command->add_option("--against", options.rules.against, "A specification (*.plumb); may be repeated")->required();
+  command->add_option("--with", options.rules.amendments, "An amendment (*.plumb); may be repeated");
+  command->add_option("--on", options.rules.on, "The day of the review: only what was in force then");
+  command->add_option("--library", options.rules.libraries, "A folder with vocabularies; may be repeated");
+  command->add_option("--vary", options.vary, "The design value; without it each that results vary with `at`");
+  command->add_option("--tolerance", options.tolerance, "How far production may stray from the job mix: `0.5 %`");
+  add_choice(*command, "--curve", options.curve, curves, "Also a parabola of least squares, for comparison");
+  command->add_option("--explain", options.explain, "Only this clause, with the derivation of each end that it makes");
+  add_choice(*command, "--format", options.format, review_formats, "How the report is written");
   command->add_option("--out", options.out, "Write the report to this file");
   command->add_flag("--log", options.log, "Say on standard error what is being done");
 }
@@ -160,6 +179,8 @@ int run(int count, char** arguments) {
   if (count > 1 && !known_command(app, arguments[1])) {
     return static_cast<int>(Exit::unusable);
   }
+  plumbrule::command::WindowOptions window;
+  add_window(app, window);
   try {
     app.parse(count, arguments);
   } catch (const CLI::ParseError& error) {
@@ -178,6 +199,9 @@ int run(int count, char** arguments) {
   }
   if (app.got_subcommand("contrast")) {
     return static_cast<int>(plumbrule::command::contrast(contrast));
+  }
+  if (app.got_subcommand("window")) {
+    return static_cast<int>(plumbrule::command::window(window));
   }
   if (app.got_subcommand("recite")) {
     return static_cast<int>(plumbrule::command::recite(recite));

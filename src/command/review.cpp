@@ -1,100 +1,15 @@
 #include "command/review.hpp"
 
 #include <algorithm>
-#include <set>
-#include <tuple>
 
 #include "command/log.hpp"
-#include "command/rule_set.hpp"
-#include "command/submittal.hpp"
-#include "diagnose/encoding.hpp"
+#include "command/submission.hpp"
 #include "diagnose/suggest.hpp"
 #include "evidence/written.hpp"
 #include "report/matrix.hpp"
 
 namespace plumbrule::command {
 namespace {
-
-// Of several editions of one specification the one that was in force on the day: the latest that had become effective.
-void keep_in_force(std::vector<RuleSet>& sets, const std::string& on, diagnose::Diagnostics& diagnostics) {
-  std::vector<RuleSet> out;
-  for (RuleSet& set : sets) {
-    const check::Specification& own = *set.rules.specification;
-    if (!own.effective.empty() && own.effective > on) {
-      continue;
-    }
-    const auto same = std::find_if(out.begin(), out.end(),
-                                   [&](const RuleSet& other) { return other.rules.specification->name == own.name; });
-    if (same == out.end()) {
-      out.push_back(std::move(set));
-    } else if (same->rules.specification->effective < own.effective) {
-      *same = std::move(set);
-    }
-  }
-  if (out.empty()) {
-    diagnostics.error(diagnose::Code::clause_missing, {}, "found no specification in force on " + on,
-                      "check the day and the `effective` clauses");
-  }
-  sets = std::move(out);
-}
-
-// An amendment may be about one of several specifications; one that is about none of them is an error.
-void report_mismatches(const std::vector<RuleSet>& sets, diagnose::Diagnostics& diagnostics) {
-  for (const diagnose::Diagnostic& one : sets.front().mismatches.all()) {
-    const bool everywhere = std::all_of(sets.begin(), sets.end(), [&](const RuleSet& set) {
-      const auto& all = set.mismatches.all();
-      return std::any_of(all.begin(), all.end(),
-                         [&](const diagnose::Diagnostic& other) { return other.message == one.message; });
-    });
-    if (everywhere) {
-      diagnostics.add(one);
-    }
-  }
-}
-
-std::optional<std::vector<RuleSet>> prepare_all(source::SourceMap& sources, const ReviewOptions& options) {
-  std::vector<RuleSet> out;
-  diagnose::Diagnostics diagnostics;
-  const auto libraries = library_folders(options.libraries);
-  for (const std::string& path : specifications_in(options.against)) {
-    auto set = prepare(sources, {path, options.amendments, libraries}, options.on, diagnostics);
-    if (set && !set->rules.specification) {
-      diagnostics.error(diagnose::Code::clause_missing, {set->rules.file, 0, 0},
-                        "found no specification in `" + path + "`", "a submittal is reviewed against a specification");
-    } else if (set) {
-      out.push_back(std::move(*set));
-    }
-  }
-  if (!out.empty()) {
-    report_mismatches(out, diagnostics);
-  }
-  if (!options.on.empty() && !diagnostics.has_errors()) {
-    keep_in_force(out, options.on, diagnostics);
-  }
-  print_diagnostics(diagnostics, sources);
-  return diagnostics.has_errors() ? std::nullopt : std::optional(std::move(out));
-}
-
-// The same error is met once for each specification; it is reported once.
-class Merged {
- public:
-  void add(const diagnose::Diagnostics& from) {
-    for (const diagnose::Diagnostic& one : from.all()) {
-      const source::Span& span = one.primary.span;
-      if (seen_.emplace(one.code, span.file, span.begin, span.end).second) {
-        all_.add(one);
-      }
-    }
-  }
-  diagnose::Diagnostics take() {
-    all_.sort_by_place();
-    return std::move(all_);
-  }
-
- private:
-  diagnose::Diagnostics all_;
-  std::set<std::tuple<diagnose::Code, source::FileId, std::uint32_t, std::uint32_t>> seen_;
-};
 
 report::SpecificationReport head(const RuleSet& set) {
   const check::Specification& specification = *set.rules.specification;
@@ -153,13 +68,7 @@ Reviewed run(const source::SourceMap& sources, const evidence::Node& document, c
     out.report.specifications.push_back(std::move(part));
   }
   out.problems = merged.take();
-  for (const diagnose::Diagnostic& one : out.problems.all()) {
-    if (one.severity != diagnose::Severity::error) {
-      continue;
-    }
-    out.report.problems.push_back(
-        {std::string(diagnose::text(one.code)), sources.place_text(one.primary.span), one.message, one.help});
-  }
+  out.report.problems = errors_of(out.problems, sources);
   return out;
 }
 
@@ -225,7 +134,7 @@ Exit review(const ReviewOptions& options) {
     return Exit::unusable;
   }
   source::SourceMap sources;
-  const auto sets = prepare_all(sources, options);
+  const auto sets = prepare_all(sources, {options.against, options.amendments, options.libraries, options.on});
   if (!sets) {
     return Exit::rules_broken;
   }

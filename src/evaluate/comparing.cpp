@@ -24,6 +24,16 @@ Amount Evaluator::convert(const plan::Check& check, const Measured& value) {
   return out;
 }
 
+static std::pair<quantity::Threshold, quantity::Threshold> tolerance_ends(const plan::Check& check,
+                                                                          const Decimal& middle) {
+  const Decimal low = middle - check.tolerance;
+  const Decimal high = middle + check.tolerance;
+  if (const auto& rule = check.tolerance_rounding; rule.place) {
+    return {quantity::fold_at_least(low, *rule.place, rule.ties), quantity::fold_at_most(high, *rule.place, rule.ties)};
+  }
+  return {{low, true}, {high, true}};
+}
+
 // From the job mix, up and down: thresholds around its value, in the unit of the specimens.
 Judged Evaluator::tolerance(const plan::Check& check, const Ends& value) {
   const evidence::Target* const aim = target(check);
@@ -36,12 +46,7 @@ Judged Evaluator::tolerance(const plan::Check& check, const Ends& value) {
   Step& noted = measuring_.step(StepKind::target);
   noted.amount = middle;
   noted.span = aim->value.span;
-  quantity::Threshold low{middle.value - check.tolerance, true};
-  quantity::Threshold high{middle.value + check.tolerance, true};
-  if (const auto& rule = check.tolerance_rounding; rule.place) {
-    low = quantity::fold_at_least(low.value, *rule.place, rule.ties);
-    high = quantity::fold_at_most(high.value, *rule.place, rule.ties);
-  }
+  const auto [low, high] = tolerance_ends(check, middle.value);
   Judged out{decided(value, low, compare_low), Reason::none};
   also(out, {decided(value, high, compare_high), Reason::none});
   out.reason = out.verdict == Verdict::not_shown ? Reason::only_a_bound : Reason::none;
@@ -78,6 +83,31 @@ Judged Evaluator::compare(const plan::Check& check, std::uint32_t index, const E
   noted.outcome = out.verdict;
   noted.reason = out.reason;
   noted.span = span;
+  return out;
+}
+
+// Of two ends that must both hold, the narrower one.
+static void narrow(std::optional<quantity::Threshold>& have, const quantity::Threshold& other, bool low) {
+  if (!have || (low ? have->value < other.value : other.value < have->value)) {
+    have = other;
+  } else if (have->value == other.value) {
+    have->inclusive = have->inclusive && other.inclusive;
+  }
+}
+
+Thresholds thresholds(const plan::Check& check, const std::optional<Decimal>& target) {
+  Thresholds out;
+  if (check.has_low) {
+    out.low = check.low;
+  }
+  if (check.has_high) {
+    out.high = check.high;
+  }
+  if (check.has_tolerance && target) {
+    const auto [low, high] = tolerance_ends(check, *target);
+    narrow(out.low, low, true);
+    narrow(out.high, high, false);
+  }
   return out;
 }
 

@@ -2,6 +2,7 @@
 // The evaluator: plan and evidence in, verdicts and a trace out. Pure, thread-safe, without texts.
 
 #include <cstdint>
+#include <optional>
 #include <vector>
 
 #include "evidence/evidence.hpp"
@@ -91,6 +92,13 @@ struct Review {
   std::vector<Finding> findings;  // one for each requirement, in order
   std::vector<Step> trace;
 };
+
+/// The thresholds of a check, in the unit of the value that it compares. `target`: what the job mix states, for a
+/// tolerance from it, in check.value_unit. Neither: a limit of words.
+struct Thresholds {
+  std::optional<plan::Threshold> low, high;
+};
+[[nodiscard]] Thresholds thresholds(const plan::Check& check, const std::optional<Decimal>& target);
 
 [[nodiscard]] Review evaluate(const plan::Plan& plan, const evidence::Evidence& evidence);
 

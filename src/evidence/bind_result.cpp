@@ -61,6 +61,7 @@ void Binder::conditions(const Node& under, check::MeasureId measure_id, Result& 
 void Binder::design(const Node& at, Result& out) {
   if (!is_map(at, "`at`")) {
     out.design = Design::unknown;
+    out.at.push_back({none, unusable(at.span)});
     return;
   }
   for (const Entry& entry : at.entries) {
@@ -75,9 +76,11 @@ void Binder::design(const Node& at, Result& out) {
         unknown_key(entry, known, "no measure of that name");
       }
       out.design = out.design == Design::other ? Design::other : Design::unknown;
+      out.at.push_back({none, unusable(entry.value.span)});
       continue;
     }
     const Value here = value(entry.value, rules_.measures[id].type, "`" + entry.key + "`");
+    out.at.push_back({id, here});
     const auto target =
         std::find_if(job_mix_.begin(), job_mix_.end(), [&](const auto& one) { return one.first == id; });
     const auto exact = [](const Value& one) {
@@ -202,6 +205,7 @@ void Binder::companion(const Entry& entry, check::MeasureId measure_id, const Re
   Result out;
   out.measure = measure_id;
   out.design = row.design;
+  out.at = row.at;
   out.tested = row.tested;
   out.lot = row.lot;
   out.span = entry.value.span;

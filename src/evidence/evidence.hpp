@@ -42,6 +42,12 @@ inline constexpr std::int32_t no_date = INT32_MIN;
 /// Where a result stands relative to the job mix. `unknown`: it names a design variable that the job mix does not.
 enum class Design : std::uint8_t { job_mix, other, unknown };
 
+/// A design value that a result states with `at`. No measure, or an unusable value: it cannot be placed.
+struct DesignValue {
+  check::MeasureId measure = none;
+  Value value;
+};
+
 /// One result of a test: specimens with readings, or a reported value, or both.
 struct Result {
   check::MeasureId measure = none;
@@ -52,6 +58,7 @@ struct Result {
   std::uint32_t series = none;   // results of one series have the same number
   check::ConditionId series_condition = none;
   Design design = Design::job_mix;
+  std::vector<DesignValue> at;    // empty: at the values that the job mix declares
   bool misnamed = false;          // a condition was misnamed: no further error about it
   bool declared = false;          // a value of the job mix, not a test
   std::int32_t tested = no_date;  // days since 1970-01-01

@@ -1,0 +1,128 @@
+#include "command/submission.hpp"
+
+#include <algorithm>
+
+#include "diagnose/encoding.hpp"
+
+namespace plumbrule::command {
+namespace {
+
+// Of several editions of one specification the one that was in force on the day: the latest that had become effective.
+void keep_in_force(std::vector<RuleSet>& sets, const std::string& on, diagnose::Diagnostics& diagnostics) {
+  std::vector<RuleSet> out;
+  for (RuleSet& set : sets) {
+    const check::Specification& own = *set.rules.specification;
+    if (!own.effective.empty() && own.effective > on) {
+      continue;
+    }
+    const auto same = std::find_if(out.begin(), out.end(),
+                                   [&](const RuleSet& other) { return other.rules.specification->name == own.name; });
+    if (same == out.end()) {
+      out.push_back(std::move(set));
+    } else if (same->rules.specification->effective < own.effective) {
+      *same = std::move(set);
+    }
+  }
+  if (out.empty()) {
+    diagnostics.error(diagnose::Code::clause_missing, {}, "found no specification in force on " + on,
+                      "check the day and the `effective` clauses");
+  }
+  sets = std::move(out);
+}
+
+// An amendment may be about one of several specifications; one that is about none of them is an error.
+void report_mismatches(const std::vector<RuleSet>& sets, diagnose::Diagnostics& diagnostics) {
+  for (const diagnose::Diagnostic& one : sets.front().mismatches.all()) {
+    const bool everywhere = std::all_of(sets.begin(), sets.end(), [&](const RuleSet& set) {
+      const auto& all = set.mismatches.all();
+      return std::any_of(all.begin(), all.end(),
+                         [&](const diagnose::Diagnostic& other) { return other.message == one.message; });
+    });
+    if (everywhere) {
+      diagnostics.add(one);
+    }
+  }
+}
+
+}  // namespace
+
+std::optional<std::vector<RuleSet>> prepare_all(source::SourceMap& sources, const RuleChoice& choice) {
+  std::vector<RuleSet> out;
+  diagnose::Diagnostics diagnostics;
+  const auto libraries = library_folders(choice.libraries);
+  for (const std::string& path : specifications_in(choice.against)) {
+    auto set = prepare(sources, {path, choice.amendments, libraries}, choice.on, diagnostics);
+    if (set && !set->rules.specification) {
+      diagnostics.error(diagnose::Code::clause_missing, {set->rules.file, 0, 0},
+                        "found no specification in `" + path + "`", "a submittal is reviewed against a specification");
+    } else if (set) {
+      out.push_back(std::move(*set));
+    }
+  }
+  if (!out.empty()) {
+    report_mismatches(out, diagnostics);
+  }
+  if (!choice.on.empty() && !diagnostics.has_errors()) {
+    keep_in_force(out, choice.on, diagnostics);
+  }
+  print_diagnostics(diagnostics, sources);
+  return diagnostics.has_errors() ? std::nullopt : std::optional(std::move(out));
+}
+
+std::optional<evidence::Node> read_submittal(source::SourceMap& sources, const std::string& path) {
+  diagnose::Diagnostics diagnostics;
+  std::optional<evidence::Node> out;
+  source::FileText file = source::read_file(path);
+  if (!file.text) {
+    diagnostics.error(diagnose::Code::file_unreadable, {}, "cannot read `" + path + "`: " + file.reason,
+                      "check the path");
+  } else {
+    const source::FileId id = sources.add(path, std::move(*file.text));
+    out = evidence::read_yaml(sources, id, diagnostics);
+  }
+  print_diagnostics(diagnostics, sources);
+  return diagnostics.has_errors() ? std::nullopt : std::move(out);
+}
+
+evidence::KnownNames names_of(const std::vector<RuleSet>& sets) {
+  evidence::KnownNames out;
+  for (const RuleSet& set : sets) {
+    for (const check::Measure& measure : set.rules.measures) {
+      out.measures.push_back(measure.name);
+    }
+    for (const check::Condition& condition : set.rules.conditions) {
+      out.conditions.push_back(condition.name);
+    }
+    for (const check::Category& category : set.rules.categories) {
+      out.categories.push_back(category.name);
+    }
+  }
+  return out;
+}
+
+void Merged::add(const diagnose::Diagnostics& from) {
+  for (const diagnose::Diagnostic& one : from.all()) {
+    const source::Span& span = one.primary.span;
+    if (seen_.emplace(one.code, span.file, span.begin, span.end).second) {
+      all_.add(one);
+    }
+  }
+}
+
+diagnose::Diagnostics Merged::take() {
+  all_.sort_by_place();
+  return std::move(all_);
+}
+
+std::vector<report::Problem> errors_of(const diagnose::Diagnostics& problems, const source::SourceMap& sources) {
+  std::vector<report::Problem> out;
+  for (const diagnose::Diagnostic& one : problems.all()) {
+    if (one.severity == diagnose::Severity::error) {
+      out.push_back(
+          {std::string(diagnose::text(one.code)), sources.place_text(one.primary.span), one.message, one.help});
+    }
+  }
+  return out;
+}
+
+}  // namespace plumbrule::command

@@ -1,0 +1,43 @@
+#pragma once
+// What every command needs that puts a submittal before specifications: the rules in force, the submittal read, and
+// errors that several specifications meet reported once.
+
+#include <optional>
+#include <set>
+#include <string>
+#include <tuple>
+#include <vector>
+
+#include "command/output.hpp"
+#include "command/rule_set.hpp"
+#include "evidence/evidence.hpp"
+#include "report/report.hpp"
+
+namespace plumbrule::command {
+
+/// Which rules: specifications, amendments, folders of vocabularies, and the day ("" for all amendments).
+struct RuleChoice {
+  std::vector<std::string> against, amendments, libraries;
+  std::string on;
+};
+
+/// Prints what is wrong; nothing if a rule file is broken or none is in force.
+[[nodiscard]] std::optional<std::vector<RuleSet>> prepare_all(source::SourceMap& sources, const RuleChoice& choice);
+/// Prints what is wrong; nothing if the file is no submittal.
+[[nodiscard]] std::optional<evidence::Node> read_submittal(source::SourceMap& sources, const std::string& path);
+[[nodiscard]] evidence::KnownNames names_of(const std::vector<RuleSet>& sets);
+[[nodiscard]] std::vector<report::Problem> errors_of(const diagnose::Diagnostics& problems,
+                                                     const source::SourceMap& sources);
+
+/// The same error is met once for each specification; it is reported once.
+class Merged {
+ public:
+  void add(const diagnose::Diagnostics& from);
+  diagnose::Diagnostics take();
+
+ private:
+  diagnose::Diagnostics all_;
+  std::set<std::tuple<diagnose::Code, source::FileId, std::uint32_t, std::uint32_t>> seen_;
+};
+
+}  // namespace plumbrule::command

@@ -1,0 +1,23 @@
+#pragma once
+// `plumbrule window`: the range of a design value that every tested clause allows (language.md, section 15).
+
+#include "command/review.hpp"
+#include "command/submission.hpp"
+
+namespace plumbrule::command {
+
+struct WindowOptions {
+  std::string submittal;
+  RuleChoice rules;
+  std::string vary;       // a measure, or empty: each that results vary
+  std::string tolerance;  // of production, or empty
+  std::string explain;    // a clause number, or empty
+  std::string out;        // a file, or empty
+  bool curve = false;
+  Format format = Format::text;
+  bool log = false;
+};
+
+[[nodiscard]] Exit window(const WindowOptions& options);
+
+}  // namespace plumbrule::command

@@ -1,0 +1,25 @@
+#pragma once
+// The report of `window`, as text or JSON over one model.
+
+#include "report/report.hpp"
+#include "window/report.hpp"
+
+namespace plumbrule::report {
+
+struct WindowReport {
+  std::string submittal;
+  evidence::Identity identity;
+  std::vector<Problem> problems;
+  std::vector<window::SpecificationWindows> specifications;
+};
+
+/// What every window is, whatever it says.
+inline constexpr std::string_view estimate =
+    "Between tested values straight lines are assumed; a value read from them is an estimate, to be confirmed by test.";
+
+[[nodiscard]] std::string window_text(const WindowReport& report, bool colour);
+[[nodiscard]] std::string window_json(const WindowReport& report);
+/// Where a clause stands in each window, and what each end that it makes is derived from. Nothing if it is in none.
+[[nodiscard]] std::optional<std::string> window_explained(const WindowReport& report, const std::string& clause);
+
+}  // namespace plumbrule::report

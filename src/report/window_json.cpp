@@ -1,0 +1,181 @@
+#include <nlohmann/json.hpp>
+
+#include "report/window.hpp"
+
+namespace plumbrule::report {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+std::string text_of(std::string_view view) { return std::string(view); }
+
+// A list of parts, each written by `write`.
+template <typename Part, typename Write>
+Json list(const std::vector<Part>& parts, Write write) {
+  Json out = Json::array();
+  for (const Part& one : parts) {
+    out.push_back(write(one));
+  }
+  return out;
+}
+
+Json line(const explain::Line& one) { return {{"depth", one.depth}, {"text", one.text}, {"place", one.place}}; }
+
+std::string kind(window::EndKind one) {
+  return one == window::EndKind::limit ? "limit" : one == window::EndKind::edge ? "edge_of_tested_range" : "not_shown";
+}
+
+Json end(const window::EndReport& one) {
+  return {{"value", one.at.exact},         {"inside", one.inside},
+          {"kind", kind(one.kind)},        {"bracketed", one.kind == window::EndKind::limit},
+          {"clauses", one.clauses},        {"why", one.said},
+          {"steps", list(one.steps, line)}};
+}
+
+Json piece(const window::PieceReport& one) {
+  return {{"low", end(one.low)},
+          {"high", end(one.high)},
+          {"middle", one.middle.exact},
+          {"width", one.width.exact},
+          {"holds_job_mix", one.holds_choice}};
+}
+
+Json reading(const window::ReadingReport& one) {
+  return {{"at", one.at},
+          {"value", one.value},
+          {"least", one.least},
+          {"greatest", one.greatest},
+          {"verdict", text_of(explain::verdict_text(one.verdict))},
+          {"why", one.why},
+          {"place", one.place}};
+}
+
+Json series(const window::SeriesReport& one) {
+  return {{"label", one.label},
+          {"limit", one.limit},
+          {"threshold", one.threshold},
+          {"tested", list(one.readings, reading)},
+          {"cautions", one.warnings}};
+}
+
+Json stretch(const window::Stretch& one) {
+  return {{"low", one.low.stripped().text()},
+          {"low_inside", one.low_inside},
+          {"high", one.high.stripped().text()},
+          {"high_inside", one.high_inside}};
+}
+
+std::string role(window::Role one) {
+  switch (one) {
+    case window::Role::varies:
+      return "varies";
+    case window::Role::own_limit:
+      return "limits_the_variable";
+    case window::Role::tolerance:
+      return "tolerance_of_production";
+    default:
+      return "does_not_vary";
+  }
+}
+
+Json clause(const window::ClauseReport& one) {
+  return {{"clause", one.number},
+          {"title", one.title},
+          {"role", role(one.role)},
+          {"counts", one.counts},
+          {"optional", one.optional},
+          {"verdict_at_job_mix", text_of(explain::verdict_text(one.verdict))},
+          {"why", one.why},
+          {"complies", list(one.stretches, stretch)},
+          {"series", list(one.series, series)}};
+}
+
+Json change(const window::ChangeReport& one) {
+  return {{"clause", one.clause}, {"title", one.title},       {"now", one.now},
+          {"change", one.move},   {"possible", one.possible}, {"others", one.others}};
+}
+
+Json curve(const window::CurveReport& one) {
+  const auto point = [](const window::ReadingReport& part) {
+    return Json{{"at", part.at}, {"curve", part.value}, {"left_over", part.why}};
+  };
+  return {{"clause", one.clause},
+          {"label", one.label},
+          {"formula", one.formula},
+          {"complies", one.within},
+          {"points", list(one.points, point)}};
+}
+
+std::string outcome(window::Standing one) {
+  return one == window::Standing::holds ? "holds" : one == window::Standing::fails ? "fails" : "open";
+}
+
+Json window_of(const window::WindowReport& one) {
+  return {{"variable", one.variable},
+          {"title", one.title},
+          {"unit", one.unit},
+          {"tested", one.tested},
+          {"job_mix", one.choice ? Json(one.choice->exact) : Json()},
+          {"outcome", outcome(one.outcome)},
+          {"windows", list(one.pieces, piece)},
+          {"empty_because", one.conflict},
+          {"choice", one.standing},
+          {"tolerance", one.tolerance},
+          {"cautions", one.cautions},
+          {"clauses", list(one.clauses, clause)},
+          {"changes", list(one.changes, change)},
+          {"curves", list(one.curves, curve)}};
+}
+
+Json strength(const window::StrengthReport& one) {
+  return {{"clause", one.clause},
+          {"title", one.title},
+          {"limit", one.limit},
+          {"asked", one.asked},
+          {"build", one.reached},
+          {"time", one.exact ? Json(*one.exact) : Json()},
+          {"tested", list(one.readings, reading)},
+          {"meaning", one.meaning},
+          {"mend", one.mend},
+          {"cautions", one.cautions},
+          {"steps", list(one.steps, line)}};
+}
+
+Json specification(const window::SpecificationWindows& one) {
+  return {{"name", one.name},
+          {"title", one.title},
+          {"edition", one.edition},
+          {"agency", one.agency},
+          {"rules", one.file},
+          {"amendments", one.amendments},
+          {"withdrawn", one.withdrawn},
+          {"limits",
+           {{"status", text_of(explain::status_text(one.status))}, {"note", one.status_note}, {"source", one.source}}},
+          {"variables", list(one.windows, window_of)},
+          {"strength_build", list(one.strengths, strength)}};
+}
+
+Json problem(const Problem& one) {
+  return {{"code", one.code}, {"place", one.place}, {"message", one.message}, {"help", one.help}};
+}
+
+}  // namespace
+
+std::string window_json(const WindowReport& report) {
+  const evidence::Identity& who = report.identity;
+  const Json out = {{"window_report", 1},
+                    {"submittal", report.submittal},
+                    {"project", who.project},
+                    {"mix", who.mix},
+                    {"laboratory", who.laboratory},
+                    {"prepared_by", who.prepared_by},
+                    {"date", who.date},
+                    {"problems", list(report.problems, problem)},
+                    {"specifications", list(report.specifications, specification)},
+                    {"estimate", text_of(estimate)},
+                    {"caution", text_of(caution)}};
+  // Submittal texts are checked UTF-8; the handler only guards shortened ones.
+  return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace plumbrule::report

@@ -1,0 +1,253 @@
+#include <algorithm>
+
+#include "window/words.hpp"
+
+namespace plumbrule::window {
+namespace {
+
+std::string_view role_in_end(const Words& words, const End& end) {
+  const Clause& first = words.window().clauses[end.clauses.front()];
+  return first.role == Role::own_limit ? "limits the variable itself" : "fails beyond it";
+}
+
+std::string said(const Words& words, const End& end) {
+  if (end.kind == EndKind::limit) {
+    return words.names(end.clauses) +
+           (end.clauses.size() > 1 ? " fail beyond it" : " " + std::string(role_in_end(words, end)));
+  }
+  if (end.kind == EndKind::edge) {
+    const std::string of = end.clauses.empty() ? "" : " of " + words.names(end.clauses);
+    return "edge of the tested range" + of + ": not bracketed, what lies beyond is not known";
+  }
+  return "not bracketed: beyond it " + words.names(end.clauses) + (end.clauses.size() > 1 ? " are" : " is") +
+         " not shown";
+}
+
+EndReport end_report(const Words& words, const End& end) {
+  EndReport out;
+  out.at = words.number(end.at);
+  out.inside = end.inside;
+  out.kind = end.kind;
+  out.said = said(words, end);
+  for (const std::size_t index : end.clauses) {
+    const Clause& clause = words.window().clauses[index];
+    out.clauses.push_back(words.requirement(clause).number);
+    if (end.kind == EndKind::limit) {
+      const auto lines = words.derivation(clause, end.at);
+      out.steps.insert(out.steps.end(), lines.begin(), lines.end());
+    }
+  }
+  return out;
+}
+
+PieceReport piece_report(const Words& words, std::size_t at) {
+  const Piece& piece = words.window().pieces[at];
+  PieceReport out;
+  out.low = end_report(words, piece.low);
+  out.high = end_report(words, piece.high);
+  out.middle = words.number(piece.middle());
+  out.width = words.difference(piece.width());
+  out.holds_choice = words.window().chosen == at;
+  return out;
+}
+
+SeriesReport series_report(const Words& words, const Clause& clause, const Series& series) {
+  const check::Assertion& own = words.assertion(clause, series.check);
+  SeriesReport out;
+  out.label = explain::label(words.context().rules, own);
+  out.limit = explain::limit_text(own.limit);
+  out.threshold = words.thresholds(series);
+  out.folded = Words::folded(own.limit);
+  for (const Reading& one : series.readings) {
+    out.readings.push_back(words.reading(series.check, one));
+  }
+  if (rises_and_falls(series)) {
+    out.warnings.emplace_back("it rises and falls with the variable");
+  }
+  if (clause.role == Role::varies && series.readings.size() < 3) {
+    out.warnings.push_back("tested at " + std::to_string(series.readings.size()) +
+                           (series.readings.size() == 1 ? " value only" : " values only; three or more show a trend"));
+  }
+  return out;
+}
+
+ClauseReport clause_report(const Words& words, const Clause& clause) {
+  ClauseReport out;
+  const check::Requirement& requirement = words.requirement(clause);
+  out.number = requirement.number;
+  out.title = requirement.title;
+  out.role = clause.role;
+  out.counts = clause.counts;
+  out.optional = requirement.optional;
+  out.verdict = clause.finding.verdict;
+  // Of a whole grading, one reason says enough here; the review lists the rest.
+  const bool missing =
+      clause.finding.verdict == Verdict::not_shown && clause.finding.reason != explain::Reason::class_not_stated;
+  out.why =
+      missing ? explain::reason_text(clause.finding.reason) : explain::explain(words.context(), clause.finding).why;
+  if (clause.role == Role::varies || clause.role == Role::own_limit) {
+    for (const Stretch& one : clause.profile.complying()) {
+      out.complying.push_back(words.stretch(one));
+      out.stretches.push_back(one);
+    }
+    const bool own = clause.role == Role::own_limit;
+    for (const Series& one : clause.series) {
+      out.series.push_back(series_report(words, clause, one));
+      if (own) {
+        out.series.back().readings.clear();  // 7 % at 7 % tells nobody anything
+      }
+    }
+  }
+  return out;
+}
+
+std::string interval(const Words& words, std::size_t clause) {
+  const Clause& of = words.window().clauses[clause];
+  return words.name(of) + " complies " + words.stretches(of.profile);
+}
+
+std::string conflict_text(const Words& words) {
+  if (words.window().too_many) {
+    return "there are " + std::to_string(words.window().tested.size()) + " tested values; at most " +
+           std::to_string(most_tested) + " are followed";
+  }
+  const Conflict& conflict = words.window().conflict;
+  const std::string open =
+      words.window().all.anywhere(Verdict::not_shown) ? "; where a clause is not shown, more tests may open one" : "";
+  std::string intervals;
+  for (const std::size_t one : conflict.clauses) {
+    intervals += (intervals.empty() ? "" : "; ") + interval(words, one);
+  }
+  switch (conflict.kind) {
+    case Conflict::Kind::never:
+      return words.names(conflict.clauses) + " never " + (conflict.clauses.size() > 1 ? "comply" : "complies") +
+             " in the tested range" + open;
+    case Conflict::Kind::pair:
+      return "these two exclude each other: " + intervals + open;
+    case Conflict::Kind::several:
+      return "no two exclude each other, but these together do: " + intervals + open;
+    default:
+      return "no clause was tested at two or more values of the variable";
+  }
+}
+
+std::string standing_text(const Words& words) {
+  const Window& window = words.window();
+  if (!window.choice) {
+    return "the job mix does not state its value of the variable";
+  }
+  if (window.chosen) {
+    const Stretch& piece = window.pieces[*window.chosen].stretch;
+    return "inside the window, " + words.difference(*window.choice - piece.low).full + " above its lower end and " +
+           words.difference(piece.high - *window.choice).full + " below its upper end";
+  }
+  const Verdict there = window.all.at(*window.choice);
+  std::vector<std::size_t> failing;
+  for (std::size_t at = 0; at < window.clauses.size(); ++at) {
+    const Clause& one = window.clauses[at];
+    const bool narrows = one.counts && (one.role == Role::varies || one.role == Role::own_limit);
+    if (narrows && one.profile.at(*window.choice) == Verdict::fails) {
+      failing.push_back(at);
+    }
+  }
+  return there == Verdict::fails ? "outside the window: there " + words.names(failing) +
+                                       (failing.size() > 1 ? " fail" : " fails") + ", by straight lines"
+                                 : "nothing is shown for it: it is not inside what was tested";
+}
+
+std::string tolerance_text(const Words& words) {
+  const Window& window = words.window();
+  if (!window.tolerance || !window.choice) {
+    return "";
+  }
+  const std::string band =
+      plain(*window.choice - *window.tolerance) + " to " + words.number(*window.choice + *window.tolerance).full;
+  return "production may stray by " + words.difference(*window.tolerance).full + ": " + band +
+         (window.tolerance_fits ? " lies inside the window" : " does not lie inside the window");
+}
+
+// Clauses that are shown at the choice by a line alone.
+std::string only_by_a_line(const Words& words) {
+  std::vector<std::size_t> all;
+  const Window& window = words.window();
+  for (std::size_t at = 0; at < window.clauses.size(); ++at) {
+    const Clause& one = window.clauses[at];
+    if (one.role == Role::varies && one.counts && one.finding.verdict == Verdict::not_shown) {
+      all.push_back(at);
+    }
+  }
+  return !window.chosen || all.empty()
+             ? ""
+             : "at the job mix itself " + words.names(all) + (all.size() > 1 ? " are" : " is") +
+                   " not shown: a test there must confirm the line";
+}
+
+std::vector<std::string> cautions(const Words& words) {
+  std::vector<std::string> out;
+  const Window& window = words.window();
+  if (window.submittal_has_errors) {
+    out.emplace_back("the submittal has errors; what they touch is not shown");
+  }
+  std::size_t open = 0;
+  std::size_t failing = 0;
+  for (const Clause& one : window.clauses) {
+    const bool beside = one.counts && one.role == Role::constant;
+    const bool optional = words.requirement(one).optional;
+    open += beside && !optional && one.finding.verdict == Verdict::not_shown ? 1U : 0U;
+    failing += one.counts && one.role != Role::varies && one.finding.verdict == Verdict::fails ? 1U : 0U;
+  }
+  if (open > 0) {
+    out.push_back("this is the window of what was tested only: " + std::to_string(open) +
+                  (open == 1 ? " clause is" : " clauses are") + " not shown at all");
+  }
+  if (failing > 0) {
+    out.push_back(std::to_string(failing) + (failing == 1 ? " clause fails" : " clauses fail") +
+                  " at the job mix and " + (failing == 1 ? "was" : "were") +
+                  " not tested at other values: the window does not mend that");
+  }
+  if (std::string said = only_by_a_line(words); !said.empty()) {
+    out.push_back(std::move(said));
+  }
+  if (window.tested.size() < 3) {
+    out.push_back("tested at " + std::to_string(window.tested.size()) +
+                  (window.tested.size() == 1 ? " value only" : " values only; three or more show a trend"));
+  }
+  return out;
+}
+
+}  // namespace
+
+WindowReport describe(const explain::Context& context, const Window& window, const Wish& wish) {
+  const Words words(context, window);
+  const check::Measure& measure = context.rules.measures[window.variable];
+  WindowReport out;
+  out.variable = measure.name;
+  out.title = measure.title;
+  out.unit = context.evidence.units.at(measure.type.unit).text;
+  out.unit +=
+      measure.type.basis == check::none ? "" : " of " + explain::spaced(context.rules.bases[measure.type.basis].name);
+  for (std::size_t at = 0; at < window.tested.size() && !window.too_many; ++at) {
+    out.tested.push_back(plain(window.tested[at]));
+  }
+  if (window.choice) {
+    out.choice = words.number(*window.choice);
+  }
+  for (std::size_t at = 0; at < window.pieces.size(); ++at) {
+    out.pieces.push_back(piece_report(words, at));
+  }
+  out.conflict = window.pieces.empty() ? conflict_text(words) : "";
+  out.standing = standing_text(words);
+  out.tolerance = tolerance_text(words);
+  out.cautions = cautions(words);
+  for (const Clause& one : window.clauses) {
+    out.clauses.push_back(clause_report(words, one));
+  }
+  out.changes = changes(words);
+  if (wish.curve) {
+    out.curves = curves(words);
+  }
+  out.outcome = standing(context.plan, window);
+  return out;
+}
+
+}  // namespace plumbrule::window
