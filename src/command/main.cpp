@@ -176,11 +176,11 @@ int run(int count, char** arguments) {
   add_envelope(app, envelope);
   plumbrule::command::TidyOptions tidy;
   add_tidy(app, tidy);
+  plumbrule::command::WindowOptions window;
+  add_window(app, window);
   if (count > 1 && !known_command(app, arguments[1])) {
     return static_cast<int>(Exit::unusable);
   }
-  plumbrule::command::WindowOptions window;
-  add_window(app, window);
   try {
     app.parse(count, arguments);
   } catch (const CLI::ParseError& error) {
