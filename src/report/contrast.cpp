@@ -144,9 +144,11 @@ std::string contrast_text(const ContrastReport& report, std::size_t width) {
 }
 
 std::string contrast_markdown(const ContrastReport& report) {
+  const bool one_family = report.contrast.one_family;
   std::string out = "# " + markdown_cell(report.before.specification->title) + " / " +
                     markdown_cell(report.after.specification->title) + "\n\n";
-  out += "- before: " + markdown_cell(named(report.before)) + "\n- after: " + markdown_cell(named(report.after)) + "\n";
+  out += (one_family ? "- before: " : "- first: ") + markdown_cell(named(report.before)) +
+         (one_family ? "\n- after: " : "\n- second: ") + markdown_cell(named(report.after)) + "\n";
   out += "- limits: " + markdown_cell(counts(report)) + "\n\n" + markdown_table(table(report));
   out += "\nThe same: " + markdown_cell(unchanged(report)) + "\n";
   if (report.archive) {
