@@ -213,7 +213,7 @@ std::string rule_file(const Envelope& envelope, const Specifications& specificat
   }
   std::string chosen;
   for (const auto& [category, word] : classes) {
-    chosen += " " + category + " " + word;
+    chosen.append(" ").append(category).append(" ").append(word);
   }
   std::string uses;
   for (const std::string& name : vocabularies) {

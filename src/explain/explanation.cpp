@@ -36,11 +36,11 @@ std::vector<Comparison> comparisons(const Context& context, const evaluate::Find
       refused.clear();
       target.reset();
       current = &assertion_of(context, finding, step.index);
-    } else if (step.kind == StepKind::refusal) {
+    } else if (step.kind == StepKind::refusal && current != nullptr) {
       refused = "refused, because " + context.rules.measures[current->measure].refusals[step.index].because;
     } else if (step.kind == StepKind::target) {
       target = step.amount.value;
-    } else if (step.kind == StepKind::compared) {
+    } else if (step.kind == StepKind::compared && current != nullptr) {
       deciding = deciding && !worse(context, *current, step, *deciding) ? deciding : step;
     } else if (step.kind == StepKind::check_verdict) {
       const check::Assertion& assertion = assertion_of(context, finding, step.index);

@@ -15,12 +15,13 @@ using contrast::Demand;
 using contrast::Kind;
 
 std::string property(const ContrastReport& report, const Change& change) {
-  const bool left = change.before != nullptr && change.before->assertion != nullptr;
-  const Demand* demand = left || change.after == nullptr ? change.before : change.after;
-  if (demand->assertion == nullptr) {
-    return demand->requirement->title;
-  }
-  return explain::label(left ? report.before : report.after, *demand->assertion);
+  const auto label = [](const Demand* demand, const check::Rules& rules) {
+    return demand != nullptr && demand->assertion != nullptr ? explain::label(rules, *demand->assertion) : "";
+  };
+  const std::string left = label(change.before, report.before);
+  const std::string right = label(change.after, report.after);
+  const Demand* demand = change.before != nullptr ? change.before : change.after;
+  return !left.empty() ? left : !right.empty() ? right : demand != nullptr ? demand->requirement->title : "";
 }
 
 std::string limit(const Demand* demand) {
