@@ -173,7 +173,7 @@ void Inspector::outlier(const Result& result, const Replicates& replicates) {
   if (!found) {
     return;
   }
-  const std::string percent = explain::show(*rules_.specification->outliers * Decimal{100}) + " %";
+  const std::string percent = explain::show((*rules_.specification->outliers * Decimal{100}).stripped()) + " %";
   const bool three = values.size() == fewest;
   add(diagnose::Code::audit_outlier, result.specimens[found->index].span,
       shown(result, replicates.values[found->index]) + " lies apart from the other specimens of " + name(result) +
@@ -182,7 +182,7 @@ void Inspector::outlier(const Result& result, const Replicates& replicates) {
           ", two-sided (ASTM E178)",
       three ? "of three specimens T cannot exceed 1.1547, so that this shows only that the other two nearly coincide; "
               "test more specimens"
-            : "look for a fault of this specimen before it is discarded; the mean above counts it");
+            : "look for a fault of this specimen before it is discarded; the mean of the result counts it");
 }
 
 // Specimens of one measure with the same readings: a reading that has no dimension, or that is shared, may well agree.

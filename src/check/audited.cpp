@@ -1,4 +1,4 @@
-// What the audit holds readings against (language.md, sections 15.5 to 15.7).
+// What the audit holds readings against (language.md, sections 15.5 and 15.6).
 
 #include "check/checker.hpp"
 
