@@ -51,7 +51,7 @@ void Inspector::reported(const Result& result, const Replicates& replicates) {
   Finding& one = add(
       known ? known->code : diagnose::Code::audit_arithmetic, result.reported.span,
       "reported " + shown(result, stated, unit) + " for " + name(result) + ", which does not follow from its readings",
-      specimens_text(replicates.values.size()) + " is " + shown(result, computed, unit),
+      specimens_text(replicates.values.size()) + " is " + shown(result, computed.stripped(), unit),
       known ? known->text : "check the sums, and that these are the readings of this result");
   one.related.push_back({result.specimens.front().span, "the readings begin here"});
 }
@@ -96,7 +96,7 @@ void Inspector::declared(const Result& result) {
     if (basis) {
       add(diagnose::Code::audit_basis, result.reported.span,
           "the job mix declares " + shown(result, result.reported.amount.value, unit) + " for " + name(result),
-          "its own readings give " + shown(result, computed, unit), *basis)
+          "its own readings give " + shown(result, computed.stripped(), unit), *basis)
           .related.push_back({other.span, "the readings"});
       return;
     }

@@ -18,6 +18,10 @@ const std::string& because(const check::Measure& measure, const evaluate::Specim
 
 double number(const Decimal& value) { return std::strtod(value.text().c_str(), nullptr); }
 
+std::string specimens_text(std::size_t count) {
+  return std::to_string(count) + (count == 1 ? " specimen" : " specimens");
+}
+
 std::string digits(double value) {
   const std::string text = std::to_string(value);
   return text.substr(0, text.find('.') + 5);
@@ -99,8 +103,7 @@ void Inspector::too_few(const Result& result) {
   if (count < wanted) {
     const Span place = result.specimens.empty() ? result.record.replicates : Span{};
     add(diagnose::Code::audit_replicates, place.known() ? place : result.span,
-        "found " + std::to_string(count) + (count == 1 ? " specimen" : " specimens") + " behind the result for " +
-            name(result),
+        "found " + specimens_text(count) + " behind the result for " + name(result),
         "at least " + std::to_string(wanted) + ", as a requirement of the specification asks",
         "a specimen may have been left out of the report, or discarded");
   }
@@ -130,7 +133,7 @@ void Inspector::fewer_than_others() {
     if (all.size() >= enough && (*least)->specimens.size() < usual &&
         agreeing + 1 == static_cast<std::ptrdiff_t>(all.size())) {
       add(diagnose::Code::audit_replicates, (*least)->span,
-          "found " + std::to_string((*least)->specimens.size()) + " specimens for " + name(**least),
+          "found " + specimens_text((*least)->specimens.size()) + " for " + name(**least),
           "as many as its other results have, " + std::to_string(usual),
           "a specimen may have been left out of the report, or discarded");
     }
@@ -153,11 +156,13 @@ void Inspector::spread(const Result& result, const Replicates& replicates) {
   const auto at = [&](auto place) {
     return result.specimens[static_cast<std::size_t>(place - replicates.values.begin())].span;
   };
-  Finding& one = add(diagnose::Code::audit_spread, at(most),
-                     "the specimens of " + name(result) + " are " + shown(result, range, difference) + " apart",
-                     "at most " + shown(result, allowed, difference) + ", the declared repeatability" +
-                         (of.relative ? " of their mean" : ""),
-                     "one of the specimens may have been made or read wrongly");
+  Finding& one =
+      add(diagnose::Code::audit_spread, at(most),
+          "the specimens of " + name(result) + " are " + shown(result, range.stripped(), difference) + " apart",
+          "at most " + shown(result, allowed.stripped(), difference) + ", the declared repeatability" +
+              (of.relative ? " of " + explain::show((*of.repeatability * Decimal{100}).stripped()) + " % of their mean"
+                           : ""),
+          "one of the specimens may have been made or read wrongly");
   one.related.push_back({at(least), "the least"});
 }
 
@@ -176,8 +181,8 @@ void Inspector::outlier(const Result& result, const Replicates& replicates) {
   const std::string percent = explain::show((*rules_.specification->outliers * Decimal{100}).stripped()) + " %";
   const bool three = values.size() == fewest;
   add(diagnose::Code::audit_outlier, result.specimens[found->index].span,
-      shown(result, replicates.values[found->index]) + " lies apart from the other specimens of " + name(result) +
-          ": T = " + digits(found->t),
+      shown(result, replicates.values[found->index].stripped()) + " lies apart from the other specimens of " +
+          name(result) + ": T = " + digits(found->t),
       "T of at most " + digits(found->critical) + " for " + std::to_string(values.size()) + " specimens at " + percent +
           ", two-sided (ASTM E178)",
       three ? "of three specimens T cannot exceed 1.1547, so that this shows only that the other two nearly coincide; "

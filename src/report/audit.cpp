@@ -37,7 +37,8 @@ std::string detail(const std::string& name, const std::string& value) {
 
 std::string finding(const AuditFinding& one) {
   std::string out = "  " + printable(one.place) + ": " + printable(one.found) + " [" + one.code + "]\n";
-  out += detail("written", one.text) + detail("expected", one.expected) + detail("look", one.look);
+  out += detail("written", one.text.empty() ? "" : "`" + one.text + "`") + detail("expected", one.expected) +
+         detail("look", one.look);
   for (const Related& other : one.related) {
     out += detail("see", other.place + ": " + other.text);
   }
@@ -58,7 +59,8 @@ AuditReport audit_report(const audit::Inspection& inspection, const source::Sour
     shown.place = sources.place_text(one.place);
     if (one.place.known()) {
       shown.line = sources.place(one.place).line;
-      shown.text = diagnose::quoted(one_line(sources.text(one.place)), most_quoted);
+      const std::string quoted = diagnose::quoted(one_line(sources.text(one.place)), most_quoted);
+      shown.text = quoted.substr(1, quoted.size() - 2);  // without its backticks
     }
     shown.found = one.found;
     shown.expected = one.expected;
