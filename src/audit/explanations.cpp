@@ -150,7 +150,7 @@ std::optional<std::string> slip_of_the_pen(const Mismatch& mismatch, const std::
     std::swap(turned[at], turned[next]);
     const auto value = Decimal::parse(turned);
     if (value && is(*value)) {
-      return "two digits changed places: `" + written + "` for `" + turned + "`";
+      return std::string("two digits changed places: `").append(written).append("` for `").append(turned).append("`");
     }
   }
   return std::nullopt;
