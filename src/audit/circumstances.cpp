@@ -131,9 +131,12 @@ void Inspector::dates(const Result& result) {
     return;
   }
   if (tested.day != evidence::no_date && evidence_.date != evidence::no_date && tested.day > evidence_.date) {
-    add(diagnose::Code::audit_age, tested.span, "the test of " + name(result) + " is dated after the review",
-        "a day before the review, or the same day", "correct the date of the test, or that of the submittal")
-        .related.push_back({evidence_.date_span, "the date of the submittal"});
+    Finding& one =
+        add(diagnose::Code::audit_age, tested.span, "the test of " + name(result) + " is dated after the review",
+            "a day before the review, or the same day", "correct the date of the test, or that of the review");
+    if (evidence_.reviewed.day == evidence_.date) {
+      one.related.push_back({evidence_.reviewed.span, "the date of the submittal"});
+    }
   }
   if (tested.day != evidence::no_date && made.day != evidence::no_date && tested.day < made.day) {
     add(diagnose::Code::audit_age, tested.span,

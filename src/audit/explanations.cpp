@@ -111,7 +111,7 @@ std::optional<Slip> other_unit(const Context& context, const Mismatch& mismatch)
   for (std::size_t at = 0; at < context.evidence.units.size(); ++at) {
     candidates.push_back(static_cast<UnitId>(at));
   }
-  constexpr std::size_t most_factors = 3;
+  constexpr std::size_t most_factors = 2;
   const quantity::Unit unit = units.at(own);
   if (!unit.point && !unit.factors.empty() && unit.factors.size() <= most_factors &&
       !(unit.dimension == quantity::Dimension{})) {

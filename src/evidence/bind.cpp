@@ -48,7 +48,8 @@ void Binder::identity(const Node& document) {
   };
   out_.identity = {text("project"), text("mix"), text("laboratory"), text("prepared_by"), text("date"), text("note")};
   out_.date = date(document.find("date"));
-  out_.date_span = document.find("date") == nullptr ? Span{} : document.find("date")->span;
+  const Node* reviewed = document.find("date");
+  out_.reviewed = {out_.date, reviewed == nullptr ? Span{} : reviewed->span};
 }
 
 void Binder::classes(const Node& node) {

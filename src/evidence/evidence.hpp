@@ -137,7 +137,7 @@ struct Evidence {
   std::vector<Result> results;
   std::vector<Target> targets;
   std::int32_t date = no_date;  // of the review: that of the submittal unless another is given
-  Span date_span;
+  Day reviewed;                 // as the submittal says; `date` may be another
   Identity identity;
   std::vector<Material> materials;
   std::uint32_t series = 0;
