@@ -89,11 +89,15 @@ struct readings : seq<reading, star<gap, comma, gap, must<reading>>> {};
 struct from_clause : if_must<lead<k_from>, gap, readings> {};
 struct computed_clause : if_must<lead<k_computed>, gap, k_as, gap, expression> {};
 struct refused_clause : if_must<lead<k_refused>, gap, k_when, gap, comparison, gap, because_clause> {};
-struct measure_clause
-    : sor<in_clause, among_clause, as_text_clause, reported_clause, measure_under_clause, method_clause, from_clause,
-          computed_clause, refused_clause, source_clause, status_clause, note_clause> {};
-struct measure_opener
-    : sor<k_in, k_among, k_as, k_reported, k_under, k_method, k_from, k_computed, k_refused, provenance_opener> {};
+/// What the audit holds readings against (language.md, section 16).
+struct repeatability_clause : if_must<lead<k_repeatability>, gap, quantity> {};
+struct held_name : name {};
+struct held_clause : if_must<lead<k_held>, gap, k_at, gap, held_name, gap, quantity, gap, within_condition> {};
+struct measure_clause : sor<in_clause, among_clause, as_text_clause, reported_clause, measure_under_clause,
+                            method_clause, from_clause, computed_clause, refused_clause, repeatability_clause,
+                            held_clause, source_clause, status_clause, note_clause> {};
+struct measure_opener : sor<k_in, k_among, k_as, k_reported, k_under, k_method, k_from, k_computed, k_refused,
+                            k_repeatability, k_held, provenance_opener> {};
 struct measure_item
     : if_must<lead<k_measure>, gap, new_name, gap, title, gap, clauses<measure_clause, measure_opener>> {};
 
@@ -152,11 +156,14 @@ struct effective_date : edition_mark {};
 struct effective_clause : if_must<lead<k_effective>, gap, effective_date> {};
 struct lint_code : clause_number {};
 struct accept_clause : if_must<lead<k_accept>, gap, lint_code, gap, because_clause> {};
+struct outliers_clause : if_must<lead<k_outliers>, gap, k_at, gap, quantity> {};
+struct required_word : k_required {};
+struct certificates_clause : if_must<lead<k_certificates>, gap, required_word> {};
 struct specification_clause
     : sor<edition_clause, uses_clause, agency_clause, compare_clause, round_clause, tested_clause, effective_clause,
-          accept_clause, source_clause, status_clause, note_clause> {};
-struct specification_opener
-    : sor<k_edition, k_uses, k_agency, k_compare, k_round, k_tested, k_effective, k_accept, provenance_opener> {};
+          accept_clause, outliers_clause, certificates_clause, source_clause, status_clause, note_clause> {};
+struct specification_opener : sor<k_edition, k_uses, k_agency, k_compare, k_round, k_tested, k_effective, k_accept,
+                                  k_outliers, k_certificates, provenance_opener> {};
 struct specification_item : if_must<lead<k_specification>, gap, new_name, gap, title, gap,
                                     clauses<specification_clause, specification_opener>> {};
 struct section_item : if_must<lead<k_section>, gap, clause_number, gap, title> {};

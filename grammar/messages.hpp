@@ -85,6 +85,10 @@ PLUMBRULE_EXPECT(rounding_place, "`to` and a place", "such as `to reporting plac
 PLUMBRULE_EXPECT(month_or_day, "`months` or `days`", "write `tested within 12 months`");
 PLUMBRULE_EXPECT(effective_date, "a date", "such as `2026-05-15`");
 PLUMBRULE_EXPECT(lint_code, "the code of a remark", "such as `lint.citation`");
+PLUMBRULE_EXPECT(k_at, "`at`", "write `outliers at 5 %` or `held at water_temperature 25 degC within 1 Cdeg`");
+PLUMBRULE_EXPECT(held_name, "a name for what is held", "such as `water_temperature`");
+PLUMBRULE_EXPECT(within_condition, "`within` and how far it may be off", "such as `within 1 Cdeg`");
+PLUMBRULE_EXPECT(required_word, "`required`", "write `certificates required`");
 PLUMBRULE_EXPECT(k_where, "`where`", "write `except where traffic is light: ...`");
 PLUMBRULE_EXPECT(except_demand, "`shall be` and a limit, or `not required`", "");
 PLUMBRULE_EXPECT(k_be, "`be`", "");

@@ -71,6 +71,10 @@ PLUMBRULE_KEY(k_withdraw, "withdraw");
 PLUMBRULE_KEY(k_retitle, "retitle");
 PLUMBRULE_KEY(k_add, "add");
 PLUMBRULE_KEY(k_accept, "accept");
+PLUMBRULE_KEY(k_repeatability, "repeatability");
+PLUMBRULE_KEY(k_held, "held");
+PLUMBRULE_KEY(k_outliers, "outliers");
+PLUMBRULE_KEY(k_certificates, "certificates");
 // Inside phrases.
 PLUMBRULE_KEY(k_to, "to");
 PLUMBRULE_KEY(k_as, "as");
@@ -140,10 +144,10 @@ PLUMBRULE_KEY(k_band, "band");
 struct item_opener : peg::sor<k_vocabulary, k_category, k_condition, k_basis, k_measure, k_table, k_grading,
                               k_specification, k_section, k_requirement, k_example, k_term, k_amendment> {};
 struct clause_opener
-    : peg::sor<k_in, k_reported, k_under, k_method, k_from, k_among, k_computed, k_refused, k_edition, k_uses,
-               k_compare, k_status, k_source, k_agency, k_note, k_where, k_optional, k_severity, k_either, k_cite,
-               k_because, k_mend, k_given, k_expect, k_except, k_round, k_tested, k_ends, k_amends, k_effective,
-               k_replace, k_withdraw, k_retitle, k_add, k_accept> {};
+    : peg::sor<k_in, k_reported, k_repeatability, k_held, k_outliers, k_certificates, k_under, k_method, k_from,
+               k_among, k_computed, k_refused, k_edition, k_uses, k_compare, k_status, k_source, k_agency, k_note,
+               k_where, k_optional, k_severity, k_either, k_cite, k_because, k_mend, k_given, k_expect, k_except,
+               k_round, k_tested, k_ends, k_amends, k_effective, k_replace, k_withdraw, k_retitle, k_add, k_accept> {};
 struct phrase_word : peg::sor<k_plumbrule, k_to, k_as, k_by, k_of, k_or, k_and, k_not, k_is, k_shall, k_be, k_at,
                               k_most, k_least, k_between, k_one, k_conform, k_mean, k_each, k_greatest, k_range, k_when,
                               k_for, k_ties, k_above, k_below, k_the, k_standard, k_within, k_means> {};

@@ -14,11 +14,12 @@ inline constexpr std::array<std::string_view, 13> item_words{
 };
 
 /// Words that open a clause of an item.
-inline constexpr std::array<std::string_view, 35> clause_words{
-    "in",     "reported", "under",     "method",  "from",     "among",   "computed", "refused",  "edition",
-    "uses",   "compare",  "status",    "source",  "agency",   "note",    "where",    "optional", "severity",
-    "either", "cite",     "because",   "mend",    "given",    "expect",  "except",   "round",    "tested",
-    "ends",   "amends",   "effective", "replace", "withdraw", "retitle", "add",      "accept",
+inline constexpr std::array<std::string_view, 39> clause_words{
+    "in",       "reported", "under",   "method",        "from",    "among",     "computed",     "refused",
+    "edition",  "uses",     "compare", "status",        "source",  "agency",    "note",         "where",
+    "optional", "severity", "either",  "cite",          "because", "mend",      "given",        "expect",
+    "except",   "round",    "tested",  "ends",          "amends",  "effective", "replace",      "withdraw",
+    "retitle",  "add",      "accept",  "repeatability", "held",    "outliers",  "certificates",
 };
 
 /// Words inside a phrase.

@@ -67,6 +67,11 @@ class Checker {
   void measure_type(const syntax::Measure& tree, Measure& measure);
   void measure_readings(const syntax::Measure& tree, Measure& measure);
   void measure_formulas(const syntax::Measure& tree, Measure& measure);
+
+  // audited.cpp
+  void repeatability(const syntax::Quantity& tree, Measure& measure);
+  void held(const syntax::Held& tree, Measure& measure);
+  void outliers(const syntax::Quantity& tree);
   void resolve(const syntax::Refusal& tree, Measure& measure);
 
   // table.cpp

@@ -30,6 +30,10 @@ void Checker::resolve(const syntax::Specification& tree) {
   }
   check_comparing();
   rules_.specification->accepted = accepted(tree.accepted);
+  rules_.specification->certificates = tree.certificates;
+  if (tree.outliers) {
+    outliers(*tree.outliers);
+  }
   if (tree.broken) {
     return;
   }

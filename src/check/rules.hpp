@@ -110,6 +110,15 @@ struct Refusal {
   Span span;
 };
 
+/// A test condition that is no condition of the result, such as the temperature of the water bath.
+struct Held {
+  std::string name;
+  UnitId unit = 0;
+  Decimal value;
+  Decimal within;  // in the unit of differences of `unit`
+  Span span;
+};
+
 struct Measure {
   std::string name, title;
   Type type;
@@ -119,6 +128,9 @@ struct Measure {
   std::vector<Reading> readings;
   std::optional<FormulaId> computed;
   std::vector<Refusal> refusals;
+  std::optional<Decimal> repeatability;  // the greatest range of the replicates of one result: in the measure's unit
+  bool relative = false;                 // or, if this says so, as a part of their mean
+  std::vector<Held> held;
   Provenance provenance;
   Span span;
 };
@@ -277,6 +289,8 @@ struct Specification {
   std::string name, title, edition, agency, effective;
   std::vector<std::string> amendments;  // in force, in order
   std::vector<Accepted> accepted;
+  std::optional<Decimal> outliers;  // significance, as a fraction
+  bool certificates = false;        // required of every material
   Provenance provenance;
   Span span;
 };

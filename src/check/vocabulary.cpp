@@ -228,6 +228,12 @@ void Checker::resolve(const syntax::Measure& tree) {
     }
   }
   measure_formulas(tree, out);
+  if (tree.repeatability && !out.type.broken) {
+    repeatability(*tree.repeatability, out);
+  }
+  for (const syntax::Held& one : tree.held) {
+    held(one, out);
+  }
   rules_.measures.at(index) = std::move(out);
 }
 

@@ -40,6 +40,7 @@ Reviewed run(const source::SourceMap& sources, const evidence::Node& document, c
              const std::optional<std::int32_t>& on) {
   Reviewed out;
   Merged merged;
+  audit::Inspection inspection;
   const evidence::KnownNames names = names_of(sets);
   for (const RuleSet& set : sets) {
     diagnose::Diagnostics problems;
@@ -60,6 +61,7 @@ Reviewed run(const source::SourceMap& sources, const evidence::Node& document, c
     for (const evaluate::Finding& finding : review.findings) {
       part.findings.push_back(explain::explain(context, finding));
     }
+    audit::join(inspection, audit::inspect(context));
     part.outcome = evaluate::outcome(set.plan, review.findings);
     // A submittal with errors is never wholly complying: what was misread might have failed.
     if (problems.has_errors() && part.outcome == evaluate::Outcome::no_exception_taken) {
@@ -67,6 +69,7 @@ Reviewed run(const source::SourceMap& sources, const evidence::Node& document, c
     }
     out.report.specifications.push_back(std::move(part));
   }
+  out.report.audit = report::audit_report(inspection, sources);
   out.problems = merged.take();
   out.report.problems = errors_of(out.problems, sources);
   return out;

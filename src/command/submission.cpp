@@ -89,6 +89,9 @@ evidence::KnownNames names_of(const std::vector<RuleSet>& sets) {
   for (const RuleSet& set : sets) {
     for (const check::Measure& measure : set.rules.measures) {
       out.measures.push_back(measure.name);
+      for (const check::Held& one : measure.held) {
+        out.held.push_back(one.name);
+      }
     }
     for (const check::Condition& condition : set.rules.conditions) {
       out.conditions.push_back(condition.name);

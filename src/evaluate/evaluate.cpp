@@ -210,6 +210,26 @@ MeasureValue measure_value(const plan::Plan& plan, const Evidence& evidence, std
   return {value.good() ? Verdict::complies : Verdict::not_shown, value.reason, value.amount, value.word};
 }
 
+namespace {
+
+SpecimenValue with_refusal(const Measured& value, const std::vector<Step>& trace) {
+  const bool refused = value.reason == Reason::refused && !trace.empty();
+  return {value.reason, value.amount, refused ? trace.back().index : check::none};
+}
+
+}  // namespace
+
+SpecimenValue specimen_value(const plan::Plan& plan, const Evidence& evidence, const Result& result,
+                             std::uint32_t specimen) {
+  std::vector<Step> trace;
+  return with_refusal(Measuring(plan, evidence, trace).specimen(result, specimen), trace);
+}
+
+SpecimenValue reported_value(const plan::Plan& plan, const Evidence& evidence, const Result& result) {
+  std::vector<Step> trace;
+  return with_refusal(Measuring(plan, evidence, trace).reported(result), trace);
+}
+
 Outcome outcome(const plan::Plan& plan, const std::vector<Finding>& findings) {
   bool rejected = false;
   bool referred = false;

@@ -117,6 +117,24 @@ struct MeasureValue {
 [[nodiscard]] MeasureValue measure_value(const plan::Plan& plan, const evidence::Evidence& evidence,
                                          std::uint32_t result);
 
+/// The value of one specimen, and the value as reported, as the audit asks for them. `reason` refused: the measure
+/// refuses the readings, and `refusal` is the number of the clause.
+struct SpecimenValue {
+  Reason reason = Reason::none;
+  quantity::Amount amount;
+  std::uint32_t refusal = check::none;
+  [[nodiscard]] bool good() const { return reason == Reason::none; }
+};
+[[nodiscard]] SpecimenValue specimen_value(const plan::Plan& plan, const evidence::Evidence& evidence,
+                                           const evidence::Result& result, std::uint32_t specimen);
+[[nodiscard]] SpecimenValue reported_value(const plan::Plan& plan, const evidence::Evidence& evidence,
+                                           const evidence::Result& result);
+
+/// Whether a stated condition is one that the rule asks for; precondition: it is usable.
+[[nodiscard]] bool meets(const plan::ConditionMatch& wanted, const evidence::Value& stated);
+/// Whether a test still counts on the day of the review: none, too_old or date_not_stated.
+[[nodiscard]] Reason age(const check::Validity& validity, std::int32_t tested, std::int32_t reviewed);
+
 /// The outcome over all findings (language.md, section 10.5).
 enum class Outcome : std::uint8_t { no_exception_taken, refer_to_engineer, revise_and_resubmit, incomplete };
 [[nodiscard]] Outcome outcome(const plan::Plan& plan, const std::vector<Finding>& findings);

@@ -67,9 +67,7 @@ class Evaluator {
   Judged tolerance(const plan::Check& check, const Ends& value);
   Judged each(const plan::Check& check, std::uint32_t index);
   [[nodiscard]] const evidence::Target* target(const plan::Check& check) const;
-  [[nodiscard]] bool meets(const plan::ConditionMatch& wanted, const Value& stated) const;
   [[nodiscard]] Reason conditions(const plan::Check& check, const std::vector<evidence::ConditionStated>& stated) const;
-  [[nodiscard]] Reason age(const Result& result) const;
   [[nodiscard]] Reason mismatch(const plan::Check& check, const Result& result) const;
 };
 

@@ -29,7 +29,7 @@ Judged Evaluator::applies(plan::Range tests, StepKind kind) {
   return out;
 }
 
-bool Evaluator::meets(const plan::ConditionMatch& wanted, const Value& stated) const {
+bool meets(const plan::ConditionMatch& wanted, const evidence::Value& stated) {
   if (wanted.word != check::none) {
     return stated.word == wanted.word;
   }
@@ -60,21 +60,21 @@ Reason Evaluator::conditions(const plan::Check& check, const std::vector<evidenc
 
 // Whether a result is young enough. Months are counted by the calendar: 31 January and one month is the last day of
 // February.
-Reason Evaluator::age(const Result& result) const {
-  if (validity_.count == 0) {
+Reason age(const check::Validity& validity, std::int32_t tested_on, std::int32_t reviewed) {
+  if (validity.count == 0) {
     return Reason::none;
   }
-  if (result.tested == evidence::no_date || evidence_.date == evidence::no_date) {
+  if (tested_on == evidence::no_date || reviewed == evidence::no_date) {
     return Reason::date_not_stated;
   }
   namespace chrono = std::chrono;
-  const chrono::sys_days tested{chrono::days(result.tested)};
-  chrono::sys_days last = tested + chrono::days(validity_.count);
-  if (!validity_.days) {
-    chrono::year_month_day day = chrono::year_month_day(tested) + chrono::months(validity_.count);
+  const chrono::sys_days tested{chrono::days(tested_on)};
+  chrono::sys_days last = tested + chrono::days(validity.count);
+  if (!validity.days) {
+    chrono::year_month_day day = chrono::year_month_day(tested) + chrono::months(validity.count);
     last = day.ok() ? chrono::sys_days(day) : chrono::sys_days(day.year() / day.month() / chrono::last);
   }
-  return last < chrono::sys_days(chrono::days(evidence_.date)) ? Reason::too_old : Reason::none;
+  return last < chrono::sys_days(chrono::days(reviewed)) ? Reason::too_old : Reason::none;
 }
 
 // Why the result is not one that the check is about; Reason::none: it is.
@@ -91,7 +91,7 @@ Reason Evaluator::mismatch(const plan::Check& check, const Result& result) const
     return Reason::other_design;  // whatever else it does not state
   }
   out = out == Reason::none && result.design == evidence::Design::unknown ? Reason::design_not_stated : out;
-  return out == Reason::none ? age(result) : out;
+  return out == Reason::none ? age(validity_, result.tested, evidence_.date) : out;
 }
 
 const evidence::Target* Evaluator::target(const plan::Check& check) const {

@@ -48,6 +48,8 @@ void Binder::identity(const Node& document) {
   };
   out_.identity = {text("project"), text("mix"), text("laboratory"), text("prepared_by"), text("date"), text("note")};
   out_.date = date(document.find("date"));
+  const Node* reviewed = document.find("date");
+  out_.reviewed = {out_.date, reviewed == nullptr ? Span{} : reviewed->span};
 }
 
 void Binder::classes(const Node& node) {
@@ -148,16 +150,6 @@ void Binder::job_mix(const Node& node) {
         known.emplace_back(measure.name);
       }
       unknown_key(entry, known, "no measure of that name");
-    }
-  }
-}
-
-void Binder::materials(const Node& node) {
-  if (is_list(node, "`materials`")) {
-    for (const Node& item : node.items) {
-      if (is_map(item, "a material")) {
-        known_keys(item, {"material", "description", "source", "certificate", "note"}, "a material");
-      }
     }
   }
 }

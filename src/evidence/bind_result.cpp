@@ -108,8 +108,14 @@ void Binder::readings(const Node& map, check::MeasureId measure_id, Specimen& ou
           value(entry.value, at->type, "reading `" + entry.key + "`");
     } else if (entry.key == "value") {
       out.direct = value(entry.value, measure.type, "`" + measure.name + "`");
-    } else if (entry.key != "label") {
-      std::vector<std::string_view> known{"value", "label"};
+    } else if (entry.key == "label") {
+      const Note label = note(&entry.value, "`label`");
+      out.label = label.text;
+      out.label_span = label.span;
+    } else if (entry.key == "held" || entry.key == "clock") {
+      circumstances(entry, measure_id, out.circumstances);
+    } else {
+      std::vector<std::string_view> known{"value", "label", "held", "clock"};
       for (const check::Reading& reading : measure.readings) {
         known.emplace_back(reading.name);
       }
@@ -157,6 +163,7 @@ void Binder::common(const Node& node, Result& out) {
     design(*at, out);
   }
   out.tested = date(node.find("tested"));
+  record(node, out);
   const Node* lot = node.find("lot");
   if (lot != nullptr && (lot->kind != Node::Kind::scalar || lot->text.find_first_not_of(' ') == std::string::npos)) {
     error(diagnose::Code::submittal_value, lot->span, "found no name for the lot",
@@ -296,10 +303,11 @@ void Binder::result(const Node& node) {
   if (!is_map(node, "a result")) {
     return;
   }
-  const bool known = known_keys(node,
-                                {"measure", "under", "at", "lot", "tested", "laboratory", "shared", "specimens",
-                                 "series", "reported", "replicates", "note"},
-                                "a result");
+  const bool known =
+      known_keys(node,
+                 {"measure", "under", "at", "lot", "made", "tested", "laboratory", "accreditation", "materials", "held",
+                  "clock", "shared", "specimens", "series", "reported", "also", "replicates", "note"},
+                 "a result");
   const auto id = measure(node);
   if (!id) {
     return;

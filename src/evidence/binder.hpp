@@ -35,11 +35,20 @@ class Binder {
   void classes(const Node& node);
   void unknown_class(const Entry& entry);
   void job_mix(const Node& node);
-  void materials(const Node& node);
   std::int32_t date(const Node* node);
   void declared(const Entry& entry, check::MeasureId measure);
   void declared_row(const Entry& entry, check::MeasureId measure);
   void add_declared(check::MeasureId measure, std::vector<ConditionStated> conditions, const Value& value);
+
+  // bind_record.cpp
+  void materials(const Node& node);
+  void record(const Node& node, Result& out);
+  void circumstances(const Entry& entry, check::MeasureId measure, Circumstances& out);
+  void held(const Node& map, check::MeasureId measure, Circumstances& out);
+  void clocks(const Node& map, check::MeasureId measure, Circumstances& out);
+  std::optional<std::int32_t> time_of_day(const Node& node);
+  Note note(const Node* node, const std::string& what);
+  void materials_used(const Node& map, Result& out);
 
   // bind_value.cpp
   Value value(const Node& node, const check::Type& type, const std::string& what);

@@ -24,10 +24,32 @@ struct Value {
   [[nodiscard]] bool usable() const { return kind == Kind::quantity || kind == Kind::word; }
 };
 
+/// A test condition that is no condition of the result; `held` is its index among those that the measure declares.
+struct HeldStated {
+  std::uint32_t held = none;
+  Value value;
+};
+
+/// Two times of the day between which a condition lasted: seconds since midnight.
+struct Clock {
+  check::ConditionId condition = none;
+  std::int32_t started = 0, ended = 0;
+  Span span;
+};
+
+/// What was noted beside the readings. No verdict reads it; the audit does (language.md, section 16).
+struct Circumstances {
+  std::vector<HeldStated> held;
+  std::vector<Clock> clocks;
+};
+
 /// One specimen: the readings of the measure in order, or one value for a measure that is read directly.
 struct Specimen {
   std::vector<Value> readings;
   Value direct;
+  std::string label;  // empty: none
+  Span label_span;
+  Circumstances circumstances;
   Span span;
 };
 
@@ -38,6 +60,43 @@ struct ConditionStated {
 
 /// No date is stated.
 inline constexpr std::int32_t no_date = INT32_MIN;
+
+/// A date, and where it is written.
+struct Day {
+  std::int32_t day = no_date;
+  Span span;
+};
+
+/// A text, and where it is written.
+struct Note {
+  std::string text;
+  Span span;
+  [[nodiscard]] bool given() const { return span.known(); }
+};
+
+/// One of the materials that the submittal lists. `names`: all by which a trial may name it.
+struct Material {
+  std::string material;
+  std::vector<std::string> names;
+  bool certified = false;
+  Span span;
+};
+
+/// A material that a trial says it was made of.
+struct MaterialUsed {
+  std::string material;
+  Note name;
+};
+
+/// What the audit reads of a result, and no verdict does.
+struct Record {
+  Day made, tested;
+  Value also;  // the reported value a second time, in another unit
+  std::vector<MaterialUsed> materials;
+  Note laboratory, accreditation;
+  Span replicates;
+  Circumstances circumstances;
+};
 
 /// Where a result stands relative to the job mix. `unknown`: it names a design variable that the job mix does not.
 enum class Design : std::uint8_t { job_mix, other, unknown };
@@ -63,6 +122,7 @@ struct Result {
   bool declared = false;          // a value of the job mix, not a test
   std::int32_t tested = no_date;  // days since 1970-01-01
   std::uint32_t lot = 0;          // results of one lot have the same number; 0: no lot stated
+  Record record;
   Span span;
 };
 
@@ -84,13 +144,15 @@ struct Evidence {
   std::vector<Result> results;
   std::vector<Target> targets;
   std::int32_t date = no_date;  // of the review: that of the submittal unless another is given
+  Day reviewed;                 // as the submittal says; `date` may be another
   Identity identity;
+  std::vector<Material> materials;
   std::uint32_t series = 0;
 };
 
 /// The names of other rule sets that the same submittal is reviewed against: they are not unknown.
 struct KnownNames {
-  std::vector<std::string> measures, conditions, categories;
+  std::vector<std::string> measures, conditions, categories, held;
 };
 
 /// Binds a submittal to checked rules. Unknown keys and words, values that cannot be read, units of another dimension

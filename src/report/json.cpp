@@ -70,6 +70,15 @@ Json specification(const SpecificationReport& one, const std::string& clause) {
           {"findings", findings}};
 }
 
+Json audited(const AuditFinding& one) {
+  Json related = Json::array();
+  for (const Related& other : one.related) {
+    related.push_back({{"place", other.place}, {"text", other.text}});
+  }
+  return {{"code", one.code},     {"place", one.place},       {"line", one.line}, {"text", one.text},
+          {"message", one.found}, {"expected", one.expected}, {"look", one.look}, {"related", related}};
+}
+
 }  // namespace
 
 std::string json(const Report& report, const std::string& clause) {
@@ -81,6 +90,14 @@ std::string json(const Report& report, const std::string& clause) {
   for (const Problem& one : report.problems) {
     problems.push_back({{"code", one.code}, {"place", one.place}, {"message", one.message}, {"help", one.help}});
   }
+  Json audit = Json::array();
+  for (const AuditFinding& one : report.audit.findings) {
+    audit.push_back(audited(one));
+  }
+  const Json scope = {{"recomputed", report.audit.recomputed},
+                      {"compared", report.audit.compared},
+                      {"outliers_declared", report.audit.outliers},
+                      {"tested_for_outliers", report.audit.tested}};
   const evidence::Identity& who = report.identity;
   const Json out = {{"report", 1},
                     {"submittal", report.submittal},
@@ -92,6 +109,8 @@ std::string json(const Report& report, const std::string& clause) {
                     {"on", report.on},
                     {"problems", problems},
                     {"specifications", specifications},
+                    {"audit", audit},
+                    {"audited", scope},
                     {"caution", text_of(caution)}};
   // Submittal texts are checked UTF-8; the handler only guards shortened ones.
   return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "audit/audit.hpp"
 #include "explain/explanation.hpp"
 
 namespace plumbrule::report {
@@ -24,12 +25,36 @@ struct Problem {
   std::string code, place, message, help;
 };
 
+/// A further place of a finding of the audit.
+struct Related {
+  std::string place, text;
+};
+
+/// A finding of the audit of the readings.
+struct AuditFinding {
+  std::string code, place;
+  std::uint32_t line = 0;
+  std::string text;  // what stands there, on one line
+  std::string found, expected, look;
+  std::vector<Related> related;
+};
+
+/// What the audit found, once for the submittal, and how much it looked at.
+struct AuditReport {
+  std::vector<AuditFinding> findings;
+  std::size_t recomputed = 0;  // results with readings
+  std::size_t compared = 0;    // of these, with a reported value
+  std::size_t tested = 0;      // for an outlying replicate
+  bool outliers = false;       // a specification asks for that
+};
+
 struct Report {
   std::string submittal;  // its file
   std::string on;         // the day of the review, if one was given
   evidence::Identity identity;
   std::vector<Problem> problems;
   std::vector<SpecificationReport> specifications;
+  AuditReport audit;
 };
 
 /// The caution that every report carries.
@@ -37,6 +62,10 @@ inline constexpr std::string_view caution =
     "The contract documents and local codes govern, and the engineer in responsible charge decides. Limits marked "
     "unverified or demonstration must be checked against the current document.";
 
+/// Places, lines and texts of what the audit found.
+[[nodiscard]] AuditReport audit_report(const audit::Inspection& inspection, const source::SourceMap& sources);
+/// The section of the text report.
+[[nodiscard]] std::string audit_text(const AuditReport& report);
 [[nodiscard]] std::string text(const Report& report, bool colour);
 /// With a clause: only the findings about it.
 [[nodiscard]] std::string json(const Report& report, const std::string& clause = {});

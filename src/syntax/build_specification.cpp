@@ -30,6 +30,12 @@ void Builder::specification_clause(Specification& out, const Branch& clause) {
     once(out.effective, clause);
   } else if (word == "accept") {
     out.accepted.push_back(accepted(clause));
+  } else if (word == "outliers") {
+    if (free_slot(out.outliers.has_value(), clause)) {
+      out.outliers = quantity(rest.front());
+    }
+  } else if (word == "certificates") {
+    out.certificates = free_slot(out.certificates, clause) || out.certificates;
   } else {
     provenance(out.provenance, clause);
   }

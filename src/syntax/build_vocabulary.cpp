@@ -105,6 +105,12 @@ void Builder::measure_clause(Measure& out, const Branch& clause) {
     }
   } else if (word == "refused") {
     out.refusals.push_back(refusal(clause));
+  } else if (word == "repeatability") {
+    if (free_slot(out.repeatability.has_value(), clause)) {
+      out.repeatability = quantity(rest.front());
+    }
+  } else if (word == "held") {
+    out.held.push_back({name(rest[0]), quantity(rest[1]), quantity(rest[2].children.at(0)), clause.span});
   } else {
     provenance(out.provenance, clause);
   }

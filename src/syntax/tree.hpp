@@ -99,6 +99,12 @@ struct Refusal {
   Text because;
   Span span;
 };
+/// A test condition that is no condition of the result: what it should be, and how far it may be off.
+struct Held {
+  Text name;
+  Quantity value, within;
+  Span span;
+};
 struct Measure {
   Text name, title;
   std::optional<WrittenUnit> unit;
@@ -110,6 +116,8 @@ struct Measure {
   std::vector<Reading> readings;
   std::optional<ExprId> computed;
   std::vector<Refusal> refusals;
+  std::optional<Quantity> repeatability;
+  std::vector<Held> held;
   Provenance provenance;
   bool broken = false;  // part of it could not be read: no follow-on errors
 };
@@ -178,6 +186,8 @@ struct Specification {
   std::optional<Comparing> staged;  // each specimen is rounded before the statistic
   std::optional<Validity> validity;
   std::vector<Accepted> accepted;
+  std::optional<Quantity> outliers;  // the significance at which replicates are tested
+  bool certificates = false;         // required of every material
   Provenance provenance;
   bool broken = false;
 };

@@ -16,10 +16,12 @@ codes_known() {
   sed -n '/code_texts{/,/};/p' src/diagnose/code.hpp | grep -oE '"[^"]+"' | tr -d '"' | sort -u
 }
 
-# "place: error: message [code]" at the start of a printed diagnostic; the excerpt below it is indented.
+# "place: error: message [code]" at the start of a printed diagnostic; the excerpt below it is indented. A finding of
+# the audit stands in its section of the report, indented by two blanks: "  place: message [audit.code]".
 codes_printed() {
   find tests/diagnostics -name '*.case' -exec cat {} + |
-    sed -nE 's/^([^ ].*: )?(error|warning|note): .* \[([a-z.-]+)\]$/\3/p' | sort -u
+    sed -nE 's/^([^ ].*: )?(error|warning|note): .* \[([a-z.-]+)\]$/\3/p
+             s/^  [^ ]+:[0-9]+:[0-9]+: .* \[(audit\.[a-z-]+)\]$/\1/p' | sort -u
 }
 
 check_all() {

@@ -156,7 +156,7 @@ self_check() {
   seed "a rule missing in section 12" language.md '/^band_or_none +=/d' '`band_or_none` is a struct'
   seed "a rule too many in section 12" language.md 's/^(band +=.*)/\1\nstripe = "no"/' '`stripe` is defined in section 12'
   seed "a struct that is not described" phrases.hpp 's/^struct comma .*/&\nstruct half_comma : comma {};/' '`half_comma` is a struct'
-  seed "a struct over two lines" items.hpp 's/^struct measure_opener$/struct measure_closer/' '`measure_closer` is a struct'
+  seed "a struct over two lines" items.hpp 's/^struct condition_item$/struct condition_thing/' '`condition_thing` is a struct'
   seed "a struct taken away" items.hpp '/^struct cite_clause /d' '`cite_clause` is defined in section 12'
   seed "a needless exemption" tokens.hpp 's/^struct reserved /struct reserved_word /' '`reserved` is exempt'
   seed "a rule mentioned and not defined" language.md 's/^(comma +=).*/\1 stop/' 'mentions `stop`'

@@ -1,6 +1,7 @@
-// Any bytes as a submittal: reading, binding, evaluating and explaining end; a submittal with an error never leaves
-// everything complying unnoticed, because the error is reported.
+// Any bytes as a submittal: reading, binding, evaluating, explaining and auditing end; a submittal with an error never
+// leaves everything complying unnoticed, because the error is reported.
 
+#include "audit/audit.hpp"
 #include "evaluate/evaluate.hpp"
 #include "explain/explanation.hpp"
 #include "target.hpp"
@@ -26,6 +27,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
       for (const evaluate::Finding& finding : review.findings) {
         (void)explain::explain(context, finding);
       }
+      (void)audit::inspect(context);
     }
   }
   fuzz::print_all(diagnostics, sources);

@@ -4,7 +4,7 @@
 # Usage: check_layout.sh [REPOSITORY]      or      check_layout.sh --self-check
 set -euo pipefail
 
-stages=(source diagnose quantity syntax check plan evidence evaluate explain window contrast report command)
+stages=(source diagnose quantity syntax check plan evidence evaluate explain audit window contrast report command)
 top=(CMakeLists.txt CMakePresets.json README.md DEVELOPERS.md LICENSE src grammar specs tests examples)
 longest_file=500
 
@@ -123,6 +123,7 @@ check_all() {
   check_pegtl
   only_in "the decimal library" 'bid_' src/quantity/decimal.cpp
   only_in "yaml-cpp" 'yaml-cpp/' src/evidence/yaml.cpp
+  only_in "Boost" 'boost/' src/audit/outlier.cpp
 }
 
 # A small repository without a violation.

@@ -1,0 +1,88 @@
+#include "diagnose/quote.hpp"
+#include "report/report.hpp"
+
+namespace plumbrule::report {
+namespace {
+
+using diagnose::printable;
+
+constexpr std::size_t most_quoted = 60;
+
+std::string one_line(std::string_view text) {
+  std::string out;
+  for (const char byte : text) {
+    const bool blank = byte == ' ' || byte == '\n' || byte == '\r' || byte == '\t';
+    if (!blank || (!out.empty() && out.back() != ' ')) {
+      out += blank ? ' ' : byte;
+    }
+  }
+  return out;
+}
+
+std::string counted(std::size_t count, const std::string& one, const std::string& many) {
+  return std::to_string(count) + " " + (count == 1 ? one : many);
+}
+
+// Honest about how much was looked at.
+std::string scope(const AuditReport& report) {
+  return counted(report.recomputed, "result", "results") + " recomputed from readings, " +
+         std::to_string(report.compared) + " compared with a reported value, " +
+         (report.outliers ? std::to_string(report.tested) + " tested for an outlying specimen"
+                          : "none tested for an outlying specimen, as no specification asks for it");
+}
+
+std::string detail(const std::string& name, const std::string& value) {
+  return value.empty() ? "" : "      " + name + ": " + printable(value) + "\n";
+}
+
+std::string finding(const AuditFinding& one) {
+  std::string out = "  " + printable(one.place) + ": " + printable(one.found) + " [" + one.code + "]\n";
+  out += detail("written", one.text.empty() ? "" : "`" + one.text + "`") + detail("expected", one.expected) +
+         detail("look", one.look);
+  for (const Related& other : one.related) {
+    out += detail("see", other.place + ": " + other.text);
+  }
+  return out;
+}
+
+}  // namespace
+
+AuditReport audit_report(const audit::Inspection& inspection, const source::SourceMap& sources) {
+  AuditReport out;
+  out.recomputed = inspection.recomputed.size();
+  out.compared = inspection.compared.size();
+  out.tested = inspection.tested.size();
+  out.outliers = inspection.outliers;
+  for (const audit::Finding& one : inspection.findings) {
+    AuditFinding shown;
+    shown.code = diagnose::text(one.code);
+    shown.place = sources.place_text(one.place);
+    if (one.place.known()) {
+      shown.line = sources.place(one.place).line;
+      const std::string quoted = diagnose::quoted(one_line(sources.text(one.place)), most_quoted);
+      shown.text = quoted.substr(1, quoted.size() - 2);  // without its backticks
+    }
+    shown.found = one.found;
+    shown.expected = one.expected;
+    shown.look = one.look;
+    for (const diagnose::Label& other : one.related) {
+      shown.related.push_back({sources.place_text(other.span), other.text});
+    }
+    out.findings.push_back(std::move(shown));
+  }
+  return out;
+}
+
+std::string audit_text(const AuditReport& report) {
+  if (report.findings.empty()) {
+    return "\nAudit of the readings: nothing found (" + scope(report) + ")\n";
+  }
+  std::string out = "\nAudit of the readings: " + counted(report.findings.size(), "finding", "findings") +
+                    "; no verdict depends on them\n  (" + scope(report) + ")\n";
+  for (const AuditFinding& one : report.findings) {
+    out += finding(one);
+  }
+  return out;
+}
+
+}  // namespace plumbrule::report
