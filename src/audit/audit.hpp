@@ -22,7 +22,7 @@ struct Finding {
 struct Inspection {
   std::vector<Finding> findings;
   std::vector<source::Span> recomputed;  // results with readings whose values were computed again
-  std::vector<source::Span> compared;    // of these, results whose reported value was compared with it
+  std::vector<source::Span> compared;    // results whose reported value was compared with the specimens
   std::vector<source::Span> tested;      // results whose replicates were tested for an outlier
   bool outliers = false;                 // the specification declares a significance
 };

@@ -28,6 +28,20 @@ bool within(const Decimal& left, const Decimal& right, const Decimal& slack) {
   return left - right <= slack && right - left <= slack;
 }
 
+// Under staged rounding a laboratory may have taken the mean of rounded values.
+std::optional<Decimal> staged_mean(const plan::Plan& plan, const Result& result, const Replicates& replicates) {
+  for (const plan::Check& check : plan.checks) {
+    if (check.measure == result.measure && check.is_staged && check.staged.place) {
+      Decimal sum;
+      for (const Decimal& value : replicates.values) {
+        sum = sum + quantity::round_to(value, *check.staged.place, check.staged.ties);
+      }
+      return sum / Decimal{static_cast<std::int64_t>(replicates.values.size())};
+    }
+  }
+  return std::nullopt;
+}
+
 std::string specimens_text(std::size_t count) {
   return count == 1 ? "the specimen" : "the mean of the " + std::to_string(count) + " specimens";
 }
@@ -41,10 +55,14 @@ void Inspector::reported(const Result& result, const Replicates& replicates) {
   out_.compared.push_back(result.span);
   const quantity::UnitId unit = result.reported.amount.unit;
   const Decimal& stated = result.reported.amount.value;
-  const Decimal computed = in_unit({replicates.mean, measure(result).type.unit, quantity::Bound::exact}, unit);
+  const auto in_report = [&](const Decimal& value) {
+    return in_unit({value, measure(result).type.unit, quantity::Bound::exact}, unit);
+  };
+  const Decimal computed = in_report(replicates.mean);
   const Decimal slack = half_unit(context_, result, result.reported);
   const auto near = [&](const Decimal& value) { return within(value, stated, slack); };
-  if (near(computed)) {
+  const auto staged = near(computed) ? std::nullopt : staged_mean(plan_, result, replicates);
+  if (near(computed) || (staged && near(in_report(*staged)))) {
     return;
   }
   const auto known = slip(context_, {result, computed, stated, near});

@@ -43,7 +43,7 @@ struct AuditFinding {
 struct AuditReport {
   std::vector<AuditFinding> findings;
   std::size_t recomputed = 0;  // results with readings
-  std::size_t compared = 0;    // of these, with a reported value
+  std::size_t compared = 0;    // whose reported value was compared with the specimens
   std::size_t tested = 0;      // for an outlying replicate
   bool outliers = false;       // a specification asks for that
 };

@@ -43,4 +43,27 @@ if ! grep -q '^Audit of the readings: nothing found (16 results recomputed' <<< 
   grep '^Audit' <<< "$clean" || true
   status=1
 fi
+
+# What only the audit reads changes no verdict and no reason, wherever it is left out.
+verdicts() {
+  "$plumbrule" review "$1" --against examples/harrow/harrow_512.plumb --format json |
+    grep -E '^ +"(verdict|reason_code|outcome|value)": '
+}
+scratch=$(mktemp -d)
+trap 'rm -rf "$scratch"' EXIT
+for submittal in seeded clean_twin; do
+  sed -E '/^    (held|made|also|materials): /d' "examples/submittals/$submittal.yaml" > "$scratch/$submittal.yaml"
+  if cmp -s "examples/submittals/$submittal.yaml" "$scratch/$submittal.yaml"; then
+    echo "seeded: nothing was left out of $submittal.yaml"
+    status=1
+  fi
+  if [[ $(verdicts "$scratch/$submittal.yaml" | wc -l) -lt 15 ]]; then
+    echo "seeded: $submittal.yaml was not reviewed"
+    status=1
+  fi
+  if ! diff <(verdicts "examples/submittals/$submittal.yaml") <(verdicts "$scratch/$submittal.yaml"); then
+    echo "seeded: $submittal.yaml has other verdicts without what only the audit reads"
+    status=1
+  fi
+done
 exit $status
