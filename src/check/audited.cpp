@@ -16,7 +16,8 @@ void Checker::repeatability(const syntax::Quantity& tree, Measure& measure) {
     return;
   }
   if (!(tree.number > Decimal{0})) {
-    error(diagnose::Code::limit_kind, tree.span, "found a repeatability that is not above zero");
+    error(diagnose::Code::limit_kind, tree.span, "found a repeatability that is not above zero",
+          "write how far apart the specimens of one result may be: `repeatability 60 g/m2`");
     return;
   }
   const UnitId percent = *rules_.units.find("%");
@@ -30,10 +31,12 @@ void Checker::repeatability(const syntax::Quantity& tree, Measure& measure) {
                     quantity::same_kind_of_number(rules_.units.at(type.unit), rules_.units.at(wanted));
   if (!fits) {
     error(diagnose::Code::unit_dimension, tree.span,
-          "found " + type_text(type) + " as the repeatability of a measure in " + type_text(measure.type));
+          "found " + type_text(type) + " as the repeatability of a measure in " + type_text(measure.type),
+          "write it in the unit of the measure, or as a percentage of the mean");
   } else if (type.basis != measure.type.basis) {
     error(diagnose::Code::percent_basis, tree.span,
-          "found " + type_text(type) + " as the repeatability of a measure in " + type_text(measure.type));
+          "found " + type_text(type) + " as the repeatability of a measure in " + type_text(measure.type),
+          "name the basis of the measure: `% of ...`");
   } else {
     measure.repeatability = quantity::convert(tree.number, rules_.units.at(type.unit), rules_.units.at(wanted));
   }
@@ -42,7 +45,8 @@ void Checker::repeatability(const syntax::Quantity& tree, Measure& measure) {
 void Checker::held(const syntax::Held& tree, Measure& measure) {
   for (const Held& other : measure.held) {
     if (other.name == tree.name.value) {
-      error(diagnose::Code::name_duplicate, tree.name.span, "found `" + tree.name.value + "` held twice");
+      error(diagnose::Code::name_duplicate, tree.name.span, "found `" + tree.name.value + "` held twice",
+            "leave one of them out");
       return;
     }
   }

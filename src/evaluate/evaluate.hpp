@@ -41,7 +41,7 @@ enum class Reason : std::uint8_t {
   only_a_bound,           // the reading is a bound that does not decide
   series_needed,          // the formula sums over a series, and the result stands alone
   end_to_end,             // the grading runs from one end of its band to the other on consecutive sieves
-  beyond_table,          // no row of a table takes the value, or some value that it allows
+  beyond_table,           // no row of a table takes the value, or some value that it allows
   not_computable,         // division by zero, or a number out of range
 };
 

@@ -66,9 +66,9 @@ class Clauses {
     if (part.branch->kind == Kind::row) {
       const std::vector<Token>& tokens = sheet_.tokens();
       const bool grading = tokens[part.range.first].is("sieve");  // in a table it is a name
-      sheet_.row(part.range, indent, Blank::author,
-                 grading ? grading_cells(tokens, part.range, tolerances_)
-                         : table_cells(tokens, part.range, by_value(inner)));
+      sheet_.row(
+          part.range, indent, Blank::author,
+          grading ? grading_cells(tokens, part.range, tolerances_) : table_cells(tokens, part.range, by_value(inner)));
       return 1;
     }
     if (first == "given") {

@@ -27,9 +27,9 @@ struct Compiled {
     plan = compile(rules);
   }
   [[nodiscard]] std::string code(const Program& program) const {
-    constexpr std::array<std::string_view, 14> words{"number", "reading", "result", "lookup", "grade", "cumulative",
-                                                     "total",  "convert", "add",    "subtract", "multiply",
-                                                     "divide", "larger",  "smaller"};
+    constexpr std::array<std::string_view, 14> words{"number",     "reading", "result",  "lookup", "grade",
+                                                     "cumulative", "total",   "convert", "add",    "subtract",
+                                                     "multiply",   "divide",  "larger",  "smaller"};
     std::string out;
     for (const Op& op : part(plan.ops, program.ops)) {
       out += (out.empty() ? "" : " ") + std::string(words.at(static_cast<std::size_t>(op.code)));

@@ -198,7 +198,8 @@ TEST_CASE("no damage to a good file crashes the reader or misplaces a message") 
       "requirement 1.1 \"R\" where t is not heavy m under soak 1 h, each of 2 specimens, shall be between 1 g and 2 g\n"
       "example \"E\" for 1.1 given m from a 1 g, b x under soak 1 h given m at least 3 g and 4 g expect not shown\n"
       "table t \"T\" by c in 1/m2 x: 1 y: -2.5\n"
-      "table u by value in % of d in points at least 90 % of d: 4 above 75 % of d: 3 otherwise: 0\nmeasure m \"M\" in % of d computed as larger(a, (b - 1) * 2) / "
+      "table u by value in % of d in points at least 90 % of d: 4 above 75 % of d: 3 otherwise: 0\nmeasure m \"M\" in "
+      "% of d computed as larger(a, (b - 1) * 2) / "
       "total(c)\n";
   REQUIRE(Read(good).diagnostics.empty());
   std::mt19937 random(20261125);
