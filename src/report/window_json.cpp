@@ -135,6 +135,8 @@ Json strength(const window::StrengthReport& one) {
           {"build", one.reached},
           {"time", one.exact ? Json(*one.exact) : Json()},
           {"tested", list(one.readings, reading)},
+          {"level", one.level},
+          {"source", one.source},
           {"meaning", one.meaning},
           {"mend", one.mend},
           {"cautions", one.cautions},

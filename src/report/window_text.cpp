@@ -164,6 +164,7 @@ std::string strength(const window::StrengthReport& one) {
   for (const std::string& caution : one.cautions) {
     out += item("      ", "caution", caution);
   }
+  out += item("      ", "level", one.level) + item("      ", "source", one.source);
   return out + item("      ", "meaning", one.meaning) + item("      ", "to mend", one.mend);
 }
 

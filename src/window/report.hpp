@@ -73,6 +73,8 @@ struct StrengthReport {
   std::vector<ReadingReport> readings;
   std::string reached;               // one sentence
   std::optional<std::string> exact;  // the time with all its digits, if it was reached between tested times
+  std::string level;                 // whether the mix is of this level of set or traffic, by the verdict of the clause
+  std::string source;                // where the level comes from: the citation, and the source of the limit
   std::string meaning;               // because of the clause
   std::string mend;                  // if it is not reached in time
   std::vector<std::string> cautions;

@@ -74,6 +74,11 @@ class Build {
     out.title = requirement.title;
     out.limit = explain::limit_text(own.limit);
     out.asked = explain::conditions(context_.rules, own);
+    out.level = finding_.verdict == evaluate::Verdict::complies ? "the mix is of this level"
+                : finding_.verdict == evaluate::Verdict::fails  ? "the mix is not of this level"
+                                                                : "whether the mix is of this level is not shown";
+    const std::string& source = requirement.provenance.source;
+    out.source = requirement.cite + (requirement.cite.empty() || source.empty() ? "" : "; ") + source;
     out.meaning = requirement.because;
     if (rises_and_falls(series_)) {
       out.cautions.emplace_back("it rises and falls with time");
