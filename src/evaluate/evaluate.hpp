@@ -28,7 +28,7 @@ enum class Reason : std::uint8_t {
   other_design,          // results, but not at the job mix
   lot_not_stated,        // the result does not say its lot
   too_old,               // results, but older than the clause allows
-  date_not_stated,       // the date of a test, or of the review, is not stated
+  date_not_stated,       // the date of a test, or of the review, is not stated, or the test is dated after it
   no_target,             // the job mix does not state the value that the tolerance is from
   design_not_stated,     // the job mix does not say the design variable of the result
   unusable_value,        // a value was reported as unreadable

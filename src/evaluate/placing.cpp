@@ -64,7 +64,8 @@ Reason age(const check::Validity& validity, std::int32_t tested_on, std::int32_t
   if (validity.count == 0) {
     return Reason::none;
   }
-  if (tested_on == evidence::no_date || reviewed == evidence::no_date) {
+  // A test dated after the review cannot have been seen by it: one of the dates is wrong.
+  if (tested_on == evidence::no_date || reviewed == evidence::no_date || tested_on > reviewed) {
     return Reason::date_not_stated;
   }
   namespace chrono = std::chrono;

@@ -23,7 +23,8 @@ constexpr std::array<ReasonWords, 24> reasons{{
     {"other_design", "there are results for this test, but not at the job mix"},
     {"lot_not_stated", "there is a result for this test that does not say its lot"},
     {"too_old", "there are results for this test, but older than the clause allows"},
-    {"date_not_stated", "the date of the test, or of the submittal, is not stated"},
+    {"date_not_stated",
+     "the date of the test, or of the submittal, is not stated, or the test is dated after the review"},
     {"no_target", "the job mix does not state the value that the tolerance is from"},
     {"design_not_stated", "the result is at a design value that the job mix does not state"},
     {"unusable_value", "a value cannot be used; see the errors of the submittal"},
@@ -74,7 +75,7 @@ std::string submit_text(const Context& context, const check::Assertion& assertio
     case Reason::lot_not_stated:
       return "state `lot` of the result: " + what;
     case Reason::date_not_stated:
-      return "state `date` of the submittal and `tested` of the result: " + what;
+      return "state `date` of the submittal and `tested` of the result, the test before the review: " + what;
     case Reason::no_target:
       return "state `" + measure.name + "` under `job_mix`";
     case Reason::design_not_stated:

@@ -53,7 +53,7 @@ Why TrialJudge::age(const Trial& trial, const std::optional<syntax::Validity>& v
   if (!validity) {
     return Why::none;
   }
-  if (!trial.tested || !record_.date) {
+  if (!trial.tested || !record_.date || *record_.date < *trial.tested) {
     return Why::date_not_stated;
   }
   using namespace std::chrono;
