@@ -107,7 +107,9 @@ Exit envelope(const EnvelopeOptions& options) {
   if (!write_output(page, options.out)) {
     return Exit::unusable;
   }
-  return !found.exclusions.empty() ? Exit::fails : !found.incomparable.empty() ? Exit::incomplete : Exit::complies;
+  return !found.exclusions.empty()                                ? Exit::fails
+         : !found.incomparable.empty() || !found.left_out.empty() ? Exit::incomplete
+                                                                  : Exit::complies;
 }
 
 }  // namespace plumbrule::command

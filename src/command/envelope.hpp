@@ -13,7 +13,8 @@ struct EnvelopeOptions {
   Format format = Format::text;
 };
 
-/// Exit status 0: no two limits exclude each other; 1: some do; 2: some could not be held against each other.
+/// Exit status 0: no two limits exclude each other; 1: some do; 2: some could not be held against each other, or
+/// something that is asked beside the limits is left out.
 [[nodiscard]] Exit envelope(const EnvelopeOptions& options);
 
 }  // namespace plumbrule::command

@@ -95,6 +95,17 @@ std::set<std::string> words_of(const check::Rules& rules, const check::Assertion
   return out;
 }
 
+// Whether rounding lets less pass than the limit as printed.
+bool coarse(const std::optional<check::End>& end, bool upper) {
+  if (!end || !end->rounding.place) {
+    return false;
+  }
+  const quantity::Threshold threshold =
+      upper ? quantity::fold_at_most(end->value, *end->rounding.place, end->rounding.ties)
+            : quantity::fold_at_least(end->value, *end->rounding.place, end->rounding.ties);
+  return upper ? threshold.value < end->value : threshold.value > end->value;
+}
+
 bool meet(const Row& left, const Row& right) {
   return std::all_of(left.classes.begin(), left.classes.end(), [&](const auto& one) {
     const auto other = right.classes.find(one.first);
@@ -144,6 +155,8 @@ class Builder {
     }
     row.all.emplace_back(at, &demand);
     row.optional = row.optional && demand.requirement->optional;
+    row.validity = shorter(row.validity, demand.requirement->validity);
+    leave_out(at, demand);
     words ? allow(row, at, demand) : tighten(row, at, demand);
   }
 
@@ -159,6 +172,30 @@ class Builder {
       out_.kept.push_back({at, demand.requirement, demand.one, ways, classes, in_words(classes), {{at, &demand}}});
     } else if (found->all.back().second->one != demand.one) {
       found->all.emplace_back(at, &demand);
+    }
+  }
+
+  // What is asked beside the limit: said once for a clause, since the envelope does not hold it.
+  void leave_out(std::size_t at, const Demand& demand) {
+    const auto say = [&](const std::string& what) {
+      const std::string text = rules_[at]->specification->name + " " + demand.requirement->number + ": " + what;
+      if (std::find(out_.left_out.begin(), out_.left_out.end(), text) == out_.left_out.end()) {
+        out_.left_out.push_back(text);
+      }
+    };
+    const check::Limit& limit = demand.assertion->limit;
+    if (demand.one->alternatives[demand.alternative].ends) {
+      say("the rule on consecutive sieves");
+    }
+    if (demand.assertion->staged) {
+      say("the rounding of each specimen");
+    }
+    if (coarse(limit.high, true) || coarse(limit.low, false) || coarse(limit.tolerance, true)) {
+      say("a rounding place that is coarser than the limit");
+    }
+    if (own(*rules_[at], *demand.assertion)) {
+      say("a measure or condition that the specification declares itself; it stands in the table, not in the rule "
+          "file");
     }
   }
 
@@ -261,6 +298,25 @@ class Builder {
 };
 
 }  // namespace
+
+// A month has at least 28 days.
+check::Validity shorter(const check::Validity& left, const check::Validity& right) {
+  if (left.count == 0 || right.count == 0) {
+    return left.count == 0 ? right : left;
+  }
+  const auto days = [](const check::Validity& one) { return one.days ? one.count : one.count * 28; };
+  if (left.days == right.days) {
+    return right.count < left.count ? right : left;
+  }
+  return {std::min(days(left), days(right)), true};
+}
+
+bool own(const check::Rules& rules, const check::Assertion& assertion) {
+  return rules.measures[assertion.measure].span.file == rules.file ||
+         std::any_of(assertion.conditions.begin(), assertion.conditions.end(), [&](const check::ConditionValue& one) {
+           return rules.conditions[one.condition].span.file == rules.file;
+         });
+}
 
 Envelope envelope(const std::vector<const check::Rules*>& specifications, const Classes& classes) {
   return Builder(specifications, classes).run();

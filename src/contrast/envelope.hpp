@@ -29,6 +29,7 @@ struct Row {
   std::map<std::string, std::set<std::string>> classes;
   check::Severity severity{};
   bool optional = true;            // in all of them
+  check::Validity validity;        // the shortest
   std::size_t specification = 0;   // that of the first demand, whose unit and words the row is told in
   const Demand* demand = nullptr;  // the first
   std::optional<Bound> low, high, tolerance;
@@ -69,11 +70,18 @@ struct Envelope {
   std::vector<Kept> kept;
   std::vector<Exclusion> exclusions;
   std::vector<Exclusion> incomparable;
+  std::vector<std::string> left_out;  // what a specification asks and the envelope does not hold
 };
 
 /// Limits as printed are compared, each converted into the unit of the row; how a specification rounds is not: the
 /// tightest printed limit, compared with every digit, is never looser than any of them.
 [[nodiscard]] Envelope envelope(const std::vector<const check::Rules*>& specifications, const Classes& classes);
+
+/// Whether a demand rests on a measure or condition that its specification declares itself.
+[[nodiscard]] bool own(const check::Rules& rules, const check::Assertion& assertion);
+
+/// Of two the one that lets fewer tests count.
+[[nodiscard]] check::Validity shorter(const check::Validity& left, const check::Validity& right);
 
 /// The envelope as a rule file that can be reviewed against. `vocabularies`: names for its `uses`.
 [[nodiscard]] std::string rule_file(const Envelope& envelope, const std::vector<const check::Rules*>& specifications,

@@ -51,6 +51,17 @@ std::string where(const std::map<std::string, std::set<std::string>>& classes) {
   return out.empty() ? out : out + "\n";
 }
 
+// As a rule file says it.
+std::string statistic_phrase(const syntax::Statistic& statistic) {
+  if (!statistic.span.known()) {
+    return {};
+  }
+  const bool specimens = statistic.over == syntax::Over::specimens;
+  return ", " + std::string(explain::statistic_name(statistic.kind)) + " of at least " +
+         std::to_string(statistic.at_least) + (specimens ? " specimens" : " results") +
+         (statistic.over == syntax::Over::results_of_lot ? " in each lot" : "") + ",";
+}
+
 std::string subject(const check::Rules& rules, const check::Assertion& assertion) {
   std::string out = rules.measures[assertion.measure].name;
   bool first = true;
@@ -59,8 +70,7 @@ std::string subject(const check::Rules& rules, const check::Assertion& assertion
         (first ? " under " : " and ") + rules.conditions[value.condition].name + " " + explain::one_line(value.written);
     first = false;
   }
-  const std::string how = explain::statistic(assertion.statistic);
-  return out + (how.empty() ? "" : ", " + how + ",");
+  return out + statistic_phrase(assertion.statistic);
 }
 
 std::string weight(check::Severity severity, bool optional) {
@@ -98,6 +108,12 @@ std::string cite(const Specifications& all, const Row& row) {
   return out;
 }
 
+std::string tested(const check::Validity& validity) {
+  return validity.count == 0
+             ? ""
+             : "  tested within " + std::to_string(validity.count) + (validity.days ? " days" : " months") + "\n";
+}
+
 // Numbers the requirements as they are written.
 class Writer {
  public:
@@ -121,6 +137,9 @@ class Writer {
       out_ += "# Nothing satisfies all: " + explain::label(*all_[row.specification], *row.demand->assertion) + "\n\n";
       return;
     }
+    if (own(*all_[row.specification], *row.demand->assertion)) {
+      return;  // said among what is left out
+    }
     for (const std::string& limit : row_limits(row, all_)) {
       requirement(row, limit, cite(all_, row));
     }
@@ -140,7 +159,12 @@ class Writer {
               explain::one_line(assertion.limit.written) + "\n";
     }
     head(kept.requirement->title);
-    out_ += where(kept.classes) + weight(kept.requirement->severity, kept.requirement->optional) + body;
+    check::Validity validity = kept.requirement->validity;
+    for (const auto& [at, demand] : kept.all) {
+      validity = shorter(validity, demand->requirement->validity);
+    }
+    out_ += where(kept.classes) + weight(kept.requirement->severity, kept.requirement->optional) + tested(validity);
+    out_ += body;
     std::string sources;
     for (const auto& [at, demand] : kept.all) {
       sources += (sources.empty() ? "" : "; ") + all_[at]->specification->title + ", " + demand->requirement->number;
@@ -161,7 +185,7 @@ class Writer {
   void requirement(const Row& row, const std::string& limit, const std::string& source) {
     const check::Rules& rules = *all_[row.specification];
     head(explain::label(rules, *row.demand->assertion));
-    out_ += where(row.classes) + weight(row.severity, row.optional);
+    out_ += where(row.classes) + weight(row.severity, row.optional) + tested(row.validity);
     out_ +=
         "  " + subject(rules, *row.demand->assertion) + " shall be " + limit + "\n  cite " + quoted(source) + "\n\n";
   }
@@ -183,7 +207,9 @@ std::vector<std::string> row_limits(const Row& row, const Specifications& all) {
                                : (row.words->size() > 1 ? "one of " : "") + list(*row.words)};
   }
   std::vector<std::string> out;
-  if (row.low && row.high && unit_of(all, *row.low) == unit_of(all, *row.high)) {
+  const bool band = row.low && row.high && unit_of(all, *row.low) == unit_of(all, *row.high) &&
+                    low_of(*row.low) <= high_of(*row.high);
+  if (band) {
     out.push_back("between " + amount(low_of(*row.low), unit_of(all, *row.low), "") + " and " +
                   amount(high_of(*row.high), unit_of(all, *row.high), basis_of(all, *row.high)));
   } else {
@@ -225,6 +251,10 @@ std::string rule_file(const Envelope& envelope, const Specifications& specificat
   out += uses.empty() ? "" : "  uses " + uses + "\n";
   out += "  compare by the absolute method\n  status unverified " + quoted("made from: " + titles) + "\n";
   out += chosen.empty() ? "\n" : "  note " + quoted("for" + chosen + " only") + "\n\n";
+  for (const std::string& one : envelope.left_out) {
+    out += "# Left out: " + explain::one_line(one) + "\n";
+  }
+  out += envelope.left_out.empty() ? "" : "\n";
   Writer writer(specifications);
   writer.categories();
   for (const Row& row : envelope.rows) {

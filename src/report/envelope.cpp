@@ -141,7 +141,12 @@ std::string excluded(const EnvelopeReport& report, const char* bullet) {
   for (const Exclusion& one : report.envelope.incomparable) {
     unlike += bullet + exclusion(report, one) + "\n";
   }
-  return out + (unlike.empty() ? "" : "Could not be held against each other:\n" + unlike);
+  out += unlike.empty() ? "" : "Could not be held against each other:\n" + unlike;
+  std::string left_out;
+  for (const std::string& one : report.envelope.left_out) {
+    left_out += bullet + one + "\n";
+  }
+  return out + (left_out.empty() ? "" : "Not carried over:\n" + left_out);
 }
 
 Json bound(const EnvelopeReport& report, const std::optional<Bound>& one) {
@@ -214,6 +219,7 @@ std::string envelope_json(const EnvelopeReport& report) {
                     {"limits", all},
                     {"kept_as_they_are", kept},
                     {"exclude_each_other", exclusions(report, report.envelope.exclusions)},
+                    {"left_out", report.envelope.left_out},
                     {"not_comparable", exclusions(report, report.envelope.incomparable)},
                     {"caution", std::string(caution)}};
   return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
