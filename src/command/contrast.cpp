@@ -142,7 +142,10 @@ Exit status(const report::ContrastReport& report) {
                                    [](const contrast::Change& one) { return one.kind != contrast::Kind::same; });
   const bool unread =
       std::any_of(report.filed.begin(), report.filed.end(), [](const report::Filed& one) { return !one.before; });
-  return differs ? Exit::fails : unread ? Exit::incomplete : Exit::complies;
+  const bool judged_otherwise = std::any_of(report.filed.begin(), report.filed.end(), [](const report::Filed& one) {
+    return one.before != one.after || !one.clauses.empty();
+  });
+  return differs || judged_otherwise ? Exit::fails : unread ? Exit::incomplete : Exit::complies;
 }
 
 }  // namespace

@@ -48,7 +48,10 @@ std::optional<contrast::Classes> chosen(const EnvelopeOptions& options, const st
       return std::nullopt;
     }
     const std::size_t sign = one.find('=');
-    out[one.substr(0, sign)] = one.substr(sign + 1);
+    if (!out.emplace(one.substr(0, sign), one.substr(sign + 1)).second) {
+      print_error("found a second class for `" + one.substr(0, sign) + "`: `" + one + "`; a mix has one, so name one");
+      return std::nullopt;
+    }
   }
   return out;
 }

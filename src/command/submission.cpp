@@ -7,19 +7,31 @@
 namespace plumbrule::command {
 namespace {
 
+// "2026" and "2026-05" begin on their first day.
+std::string first_day(const std::string& mark) {
+  return mark.size() == 4 ? mark + "-01-01" : mark.size() == 7 ? mark + "-01" : mark;
+}
+
+// Became effective later; of two that say no day, or the same, the later edition.
+bool later(const check::Specification& one, const check::Specification& other) {
+  const std::string left = one.effective.empty() ? "" : first_day(one.effective);
+  const std::string right = other.effective.empty() ? "" : first_day(other.effective);
+  return left != right ? left > right : first_day(one.edition) > first_day(other.edition);
+}
+
 // Of several editions of one specification the one that was in force on the day: the latest that had become effective.
 void keep_in_force(std::vector<RuleSet>& sets, const std::string& on, diagnose::Diagnostics& diagnostics) {
   std::vector<RuleSet> out;
   for (RuleSet& set : sets) {
     const check::Specification& own = *set.rules.specification;
-    if (!own.effective.empty() && own.effective > on) {
+    if (!own.effective.empty() && first_day(own.effective) > on) {
       continue;
     }
     const auto same = std::find_if(out.begin(), out.end(),
                                    [&](const RuleSet& other) { return other.rules.specification->name == own.name; });
     if (same == out.end()) {
       out.push_back(std::move(set));
-    } else if (same->rules.specification->effective < own.effective) {
+    } else if (later(own, *same->rules.specification)) {
       *same = std::move(set);
     }
   }

@@ -125,6 +125,7 @@ std::vector<std::string> conditions_changed(const check::Rules& before, const De
                 stated(explain::conditions(after, *right.assertion), "no condition"));
     note_if(statistic_of(left) != statistic_of(right), out, statistic_of(left) + now + statistic_of(right));
     note_if(rounding_of(left) != rounding_of(right), out, "compared " + rounding_of(left) + now + rounding_of(right));
+    note_if(beside_of(left) != beside_of(right), out, beside_of(left) + now + beside_of(right));
   }
   note_if(weight_of(left) != weight_of(right), out, weight_of(left) + now + weight_of(right));
   const auto ways = [](const Demand& demand) { return demand.one->alternatives.size(); };

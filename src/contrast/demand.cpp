@@ -1,5 +1,8 @@
 #include "contrast/demand.hpp"
 
+#include <algorithm>
+#include <iterator>
+
 #include "explain/wording.hpp"
 
 namespace plumbrule::contrast {
@@ -32,7 +35,15 @@ std::map<std::string, std::set<std::string>> words_of(const check::Rules& rules,
           words.insert(category.words[at]);
         }
       }
-      out[category.name] = std::move(words);  // the narrower one counts
+      const auto found = out.find(category.name);
+      if (found == out.end()) {
+        out.emplace(category.name, std::move(words));
+        continue;
+      }
+      std::set<std::string> both;  // all tests must hold
+      std::set_intersection(words.begin(), words.end(), found->second.begin(), found->second.end(),
+                            std::inserter(both, both.begin()));
+      found->second = std::move(both);
     }
   }
   return out;
@@ -80,12 +91,34 @@ std::string rounding_of(const Demand& demand) {
     return {};
   }
   const check::Limit& limit = demand.assertion->limit;
-  const auto& end = limit.high ? limit.high : limit.low ? limit.low : limit.tolerance;
-  if (!end || !end->rounding.place) {
-    return "with every digit";
+  std::string out;
+  std::string before;
+  for (const auto* end : {&limit.low, &limit.high, &limit.tolerance}) {
+    if (!*end) {
+      continue;
+    }
+    const check::Rounding& rule = (*end)->rounding;
+    const std::string text = !rule.place ? "with every digit"
+                                         : "rounded to " + rule.place->stripped().text() +
+                                               (rule.ties == quantity::Ties::to_even ? ", ties to even" : ", ties up");
+    out += text == before ? "" : (out.empty() ? "" : " and ") + text;
+    before = text;
   }
-  return "rounded to " + end->rounding.place->stripped().text() +
-         (end->rounding.ties == quantity::Ties::to_even ? ", ties to even" : ", ties up");
+  return out;
+}
+
+std::string beside_of(const Demand& demand) {
+  std::string out;
+  if (demand.assertion != nullptr && demand.assertion->staged) {
+    const check::Rounding& rule = *demand.assertion->staged;
+    out = "each specimen rounded to " + (rule.place ? rule.place->stripped().text() : std::string("every digit")) +
+          (rule.ties == quantity::Ties::to_even ? ", ties to even" : ", ties up");
+  }
+  if (demand.assertion != nullptr && demand.one->alternatives[demand.alternative].ends) {
+    out += (out.empty() ? "" : "; ") + std::string("ends of the band ") +
+           demand.one->alternatives[demand.alternative].ends->stripped().text();
+  }
+  return out.empty() ? "nothing beside the limit" : out;
 }
 
 }  // namespace plumbrule::contrast

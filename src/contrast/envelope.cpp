@@ -1,6 +1,7 @@
 #include "contrast/envelope.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 #include "contrast/limits.hpp"
 #include "explain/wording.hpp"
@@ -25,19 +26,23 @@ Holds holds(const std::map<std::string, std::set<std::string>>& wanted, const Cl
   return out;
 }
 
-// The demands of one specification that may apply, in order; those of an exception that holds hide the general case.
+// The place of a case among those of its requirement: the narrower, the smaller.
+std::ptrdiff_t place_of(const Demand& demand) { return demand.one - demand.requirement->cases.data(); }
+
+// The demands of one specification that may apply, in order. The narrowest case that holds hides all broader ones;
+// narrower ones that may hold stay beside it.
 std::vector<const Demand*> applying(const std::vector<Demand>& demands, const Classes& chosen) {
-  std::vector<const Demand*> out;
-  std::map<const check::Requirement*, const check::Case*> decided;
+  std::map<const check::Requirement*, std::ptrdiff_t> decided;
   for (const Demand& demand : demands) {
-    const bool exception = demand.one != &demand.requirement->cases.back();
-    if (exception && holds(demand.classes, chosen) == Holds::yes && decided.count(demand.requirement) == 0) {
-      decided[demand.requirement] = demand.one;
+    if (holds(demand.classes, chosen) == Holds::yes) {
+      const auto [at, fresh] = decided.emplace(demand.requirement, place_of(demand));
+      at->second = std::min(at->second, place_of(demand));
     }
   }
+  std::vector<const Demand*> out;
   for (const Demand& demand : demands) {
     const auto found = decided.find(demand.requirement);
-    const bool hidden = found != decided.end() && found->second != demand.one;
+    const bool hidden = found != decided.end() && place_of(demand) > found->second;
     if (!hidden && holds(demand.classes, chosen) != Holds::no) {
       out.push_back(&demand);
     }
@@ -141,6 +146,10 @@ class Builder {
     if (demand.assertion == nullptr) {
       return;
     }
+    if (rules_[at]->measures[demand.assertion->measure].type.text) {
+      say(at, demand, explain::label(*rules_[at], *demand.assertion) + " shall be stated");
+      return;
+    }
     if (demand.one->alternatives.size() > 1) {
       keep(at, demand);
       return;
@@ -161,6 +170,15 @@ class Builder {
   }
 
   void keep(std::size_t at, const Demand& demand) {
+    for (const check::Alternative& alternative : demand.one->alternatives) {
+      if (!alternative.grading.empty() || alternative.assertions.size() != 1) {
+        say(at, demand, "one of several ways is a grading; it stands in the table, not in the rule file");
+      }
+      if (std::any_of(alternative.assertions.begin(), alternative.assertions.end(),
+                      [&](const check::Assertion& one) { return own(*rules_[at], one) || one.staged; })) {
+        say(at, demand, "one of several ways rests on what the specification declares itself");
+      }
+    }
     const std::string ways = in_words(*rules_[at], *demand.one);
     const auto classes = left_open(demand, chosen_);
     const auto found = std::find_if(out_.kept.begin(), out_.kept.end(), [&](const Kept& kept) {
@@ -175,26 +193,28 @@ class Builder {
     }
   }
 
+  void say(std::size_t at, const Demand& demand, const std::string& what) {
+    const std::string text = rules_[at]->specification->name + " " + demand.requirement->number + ": " + what;
+    if (std::find(out_.left_out.begin(), out_.left_out.end(), text) == out_.left_out.end()) {
+      out_.left_out.push_back(text);
+    }
+  }
+
   // What is asked beside the limit: said once for a clause, since the envelope does not hold it.
   void leave_out(std::size_t at, const Demand& demand) {
-    const auto say = [&](const std::string& what) {
-      const std::string text = rules_[at]->specification->name + " " + demand.requirement->number + ": " + what;
-      if (std::find(out_.left_out.begin(), out_.left_out.end(), text) == out_.left_out.end()) {
-        out_.left_out.push_back(text);
-      }
-    };
     const check::Limit& limit = demand.assertion->limit;
     if (demand.one->alternatives[demand.alternative].ends) {
-      say("the rule on consecutive sieves");
+      say(at, demand, "the rule on consecutive sieves");
     }
     if (demand.assertion->staged) {
-      say("the rounding of each specimen");
+      say(at, demand, "the rounding of each specimen");
     }
     if (coarse(limit.high, true) || coarse(limit.low, false) || coarse(limit.tolerance, true)) {
-      say("a rounding place that is coarser than the limit");
+      say(at, demand, "a rounding place that is coarser than the limit");
     }
     if (own(*rules_[at], *demand.assertion)) {
-      say("a measure or condition that the specification declares itself; it stands in the table, not in the rule "
+      say(at, demand,
+          "a measure or condition that the specification declares itself; it stands in the table, not in the rule "
           "file");
     }
   }
@@ -266,7 +286,7 @@ class Builder {
       for (std::size_t right = left; right < out_.rows.size(); ++right) {
         const Row& one = out_.rows[left];
         const Row& other = out_.rows[right];
-        if (one.subject == other.subject && meet(one, other)) {
+        if (one.subject == other.subject && one.statistic == other.statistic && meet(one, other)) {
           exclude(one, other);
           if (left != right) {
             exclude(other, one);
@@ -277,10 +297,14 @@ class Builder {
   }
 
   void exclude(const Row& one, const Row& other) {
-    if (one.words) {
-      if (&one == &other && one.words->empty()) {
-        out_.exclusions.push_back({one.all.front().first, one.all.back().first, one.all.front().second,
-                                   one.all.back().second, "no word is allowed by all"});
+    if (one.words && other.words) {
+      std::vector<std::string> both;
+      std::set_intersection(one.words->begin(), one.words->end(), other.words->begin(), other.words->end(),
+                            std::back_inserter(both));
+      const bool first = &one <= &other;  // said once
+      if (both.empty() && first) {
+        out_.exclusions.push_back({one.all.front().first, other.all.back().first, one.all.front().second,
+                                   other.all.back().second, "no word is allowed by all"});
       }
       return;
     }
@@ -288,7 +312,9 @@ class Builder {
       return;
     }
     const Decimal high = quantity::convert(other.high->value, unit_of(other), unit_of(one));
-    if (high < one.low->value) {
+    // A general case and its own exception are for different classes.
+    const bool own_exception = one.low->demand->requirement == other.high->demand->requirement && &one != &other;
+    if (high < one.low->value && !own_exception) {
       const std::string name = unit_of(one).text;
       out_.exclusions.push_back({one.low->specification, other.high->specification, one.low->demand, other.high->demand,
                                  "at least " + explain::show(one.low->value.stripped()) + " and at most " +

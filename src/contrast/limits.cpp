@@ -66,7 +66,11 @@ class Ends {
     const std::string name = side.name;
     if (!left || !right) {
       if (left || right) {
-        note(right.has_value(), right ? "a " + name + " was added" : "the " + name + " was dropped");
+        note(right.has_value(), right ? (side.interval ? "a "
+                                         : side.upper  ? "an "
+                                                       : "a ") +
+                                            name + " was added"
+                                      : "the " + name + " was dropped");
       }
       return;
     }

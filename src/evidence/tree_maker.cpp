@@ -22,8 +22,8 @@ bool means_nothing(std::string_view word) {
 
 }  // namespace
 
-void TreeMaker::refuse(Code code, const Span& where, std::string message, std::string_view help) {
-  diagnostics_.error(code, where, std::move(message), std::string(help));
+void TreeMaker::refuse(Code code, const Span& where, const std::string& message, std::string_view help) {
+  diagnostics_.error(code, where, message, std::string(help));
   throw Refused{};
 }
 

@@ -29,7 +29,8 @@ class TreeMaker {
   /// The finished tree; empty if there was none.
   [[nodiscard]] Node take() { return std::move(root_); }
 
-  [[noreturn]] void refuse(diagnose::Code code, const source::Span& where, std::string message, std::string_view help);
+  [[noreturn]] void refuse(diagnose::Code code, const source::Span& where, const std::string& message,
+                           std::string_view help);
   [[nodiscard]] source::Span span(std::size_t begin, std::size_t end) const;
   [[nodiscard]] source::Span word(std::size_t at) const;
   /// Duplicate names are reported without leaving the parser, so that all are seen at once.

@@ -12,7 +12,8 @@ std::string condition_key(const check::Rules& rules, const check::ConditionValue
                              ? rules.categories[condition.category].words[value.word]
                              : value.value.stripped().text();
   const std::string unit = condition.scale == check::Scale::unit ? rules.units.at(condition.unit).text : "";
-  return condition.name + " " + std::to_string(static_cast<int>(value.end)) + " " + at + " " + unit;
+  return condition.name + " " + std::to_string(static_cast<int>(value.end)) + " " + at + " " + unit +
+         (value.within.zero() ? "" : " within " + value.within.stripped().text());
 }
 
 }  // namespace

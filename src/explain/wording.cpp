@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdlib>
 
 namespace plumbrule::explain {
 namespace {
@@ -201,6 +202,9 @@ const check::Assertion& assertion_of(const Context& context, const evaluate::Fin
             &cases[at - requirement.cases.begin].alternatives[group - groups.begin].assertions[check - checks.begin];
       }
     }
+  }
+  if (found == nullptr) {
+    std::abort();  // every check belongs to a group of the requirement that it was compiled from
   }
   return *found;
 }

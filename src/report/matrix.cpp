@@ -35,6 +35,14 @@ class Maker {
     for (const SpecificationReport& one : report_.specifications) {
       out_.columns.push_back(column(one));
     }
+    for (Column& column : out_.columns) {
+      const auto namesakes = std::count_if(out_.columns.begin(), out_.columns.end(), [&](const Column& other) {
+        return other.specification->name == column.specification->name;
+      });
+      if (namesakes > 1) {
+        column.label = column.specification->edition + " " + column.label;
+      }
+    }
     std::stable_sort(out_.columns.begin(), out_.columns.end(), [](const Column& left, const Column& right) {
       const auto outcome = [](const Column& one) {
         return one.specification->outcome == evaluate::Outcome::incomplete           ? 1
@@ -61,6 +69,10 @@ class Maker {
   static Column column(const SpecificationReport& one) {
     Column out;
     out.specification = &one;
+    out.label = one.name;
+    for (const std::string& amendment : one.amendments) {
+      out.label += " + " + amendment;
+    }
     for (const explain::Explanation& finding : one.findings) {
       ++out.counts[static_cast<std::size_t>(finding.verdict)];
       for (const Comparison& comparison : finding.comparisons) {
@@ -76,21 +88,27 @@ class Maker {
   }
 
   void add(std::size_t at, const explain::Explanation& finding, const Comparison& comparison) {
-    auto kind = std::find_if(out_.kinds.begin(), out_.kinds.end(),
-                             [&](const Kind& one) { return one.subject == comparison.subject; });
+    const bool advice = finding.severity == check::Severity::advise;  // never hides what decides
+    const std::string subject = comparison.subject + (advice ? "|advice" : "");
+    auto kind =
+        std::find_if(out_.kinds.begin(), out_.kinds.end(), [&](const Kind& one) { return one.subject == subject; });
     if (kind == out_.kinds.end()) {
-      kind = out_.kinds.insert(out_.kinds.end(), {comparison.subject, comparison.label, {}});
+      kind = out_.kinds.insert(out_.kinds.end(), {subject, comparison.label + (advice ? ", advice only" : ""), {}});
       kind->cells.resize(out_.columns.size());
     }
     // The verdict of the clause counts: of alternatives one is enough.
     const bool other_way = finding.verdict == Verdict::complies && comparison.verdict != Verdict::complies;
-    const Cell cell{comparison.verdict == Verdict::complies ? Verdict::complies : finding.verdict,
+    // What fails although no comparison does, such as the rule on consecutive sieves, fails in all of its cells.
+    const bool as_a_whole = finding.verdict == Verdict::fails &&
+                            std::none_of(finding.comparisons.begin(), finding.comparisons.end(),
+                                         [](const Comparison& one) { return one.verdict == Verdict::fails; });
+    const Cell cell{comparison.verdict == Verdict::complies && !as_a_whole ? Verdict::complies : finding.verdict,
                     true,
                     other_way,
                     finding.number,
                     comparison.limit,
                     comparison.value,
-                    other_way ? std::nullopt : comparison.headroom,
+                    other_way || as_a_whole ? std::nullopt : comparison.headroom,
                     comparison.why};
     if (!kind->cells[at].asked || worse(cell, kind->cells[at])) {
       kind->cells[at] = cell;
@@ -102,7 +120,9 @@ std::string percent(const std::optional<Decimal>& value) {
   if (!value) {
     return {};
   }
-  return quantity::round_to(*value, Decimal{1}, quantity::Ties::to_even).text() + " %";
+  // Near the limit a whole percent would hide on which side of it the value lies.
+  const bool near = *value < Decimal{1} && *value > Decimal{-1};
+  return quantity::round_to(*value, near ? Decimal::of("0.01") : Decimal{1}, quantity::Ties::to_even).text() + " %";
 }
 
 std::string cell_text(const Cell& cell) {
@@ -123,7 +143,7 @@ TableView kinds_table(const Matrix& matrix, std::size_t begin, std::size_t end) 
   TableView out;
   out.heads = {"Test"};
   for (std::size_t at = begin; at < end; ++at) {
-    out.heads.push_back(matrix.columns[at].specification->name);
+    out.heads.push_back(matrix.columns[at].label);
   }
   for (const Kind& kind : matrix.kinds) {
     const bool anywhere = std::any_of(kind.cells.begin(), kind.cells.end(), [](const Cell& cell) {
@@ -154,7 +174,7 @@ TableView columns_table(const Matrix& matrix) {
                                  std::to_string(count);
     }
     const std::string room = column.headroom ? percent(column.headroom) + ": " + column.governing : "";
-    out.rows.push_back({one.name, one.edition, std::string(explain::status_text(one.status)),
+    out.rows.push_back({column.label, one.edition, std::string(explain::status_text(one.status)),
                         std::string(explain::outcome_text(one.outcome)), counts, room});
   }
   return out;

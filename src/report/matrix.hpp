@@ -24,6 +24,7 @@ struct Kind {
 };
 
 struct Column {
+  std::string label;  // name, its amendments, and the edition where two have one name
   const SpecificationReport* specification = nullptr;
   std::string governing;  // the clause with the least headroom, or that fails most
   std::optional<quantity::Decimal> headroom;

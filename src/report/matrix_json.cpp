@@ -34,6 +34,7 @@ std::string matrix_json(const Report& report) {
   for (const Column& column : found.columns) {
     const SpecificationReport& one = *column.specification;
     columns.push_back({{"name", one.name},
+                       {"amendments", one.amendments},
                        {"title", one.title},
                        {"edition", one.edition},
                        {"limits", std::string(explain::status_text(one.status))},
