@@ -29,6 +29,16 @@ std::optional<Outlier> find_outlier(std::span<const double> values, double signi
   if (!(deviation > 0) || !std::isfinite(deviation)) {
     return std::nullopt;
   }
+  // Where the others agree to the last digit, their spread is only the resolution of the readings: nothing to hold it
+  // against.
+  const double first = values[out.index == 0 ? 1 : 0];
+  bool others_agree = true;
+  for (std::size_t at = 0; at < values.size(); ++at) {
+    others_agree = others_agree && (at == out.index || !(values[at] < first || values[at] > first));
+  }
+  if (others_agree) {
+    return std::nullopt;
+  }
   out.t = std::abs(values[out.index] - mean) / deviation;
   out.critical = critical_value(values.size(), significance);
   return out.t > out.critical ? std::optional(out) : std::nullopt;

@@ -28,18 +28,22 @@ bool within(const Decimal& left, const Decimal& right, const Decimal& slack) {
   return left - right <= slack && right - left <= slack;
 }
 
-// Under staged rounding a laboratory may have taken the mean of rounded values.
-std::optional<Decimal> staged_mean(const plan::Plan& plan, const Result& result, const Replicates& replicates) {
+// A laboratory may have taken the mean of values that it had rounded: as staged rounding asks, or else to the reporting
+// place.
+std::optional<Decimal> staged_mean(const plan::Plan& plan, const check::Measure& measure, const Result& result,
+                                   const Replicates& replicates) {
+  check::Rounding rule{measure.reporting_place, quantity::Ties::to_even};
   for (const plan::Check& check : plan.checks) {
-    if (check.measure == result.measure && check.is_staged && check.staged.place) {
-      Decimal sum;
-      for (const Decimal& value : replicates.values) {
-        sum = sum + quantity::round_to(value, *check.staged.place, check.staged.ties);
-      }
-      return sum / Decimal{static_cast<std::int64_t>(replicates.values.size())};
-    }
+    rule = check.measure == result.measure && check.is_staged && check.staged.place ? check.staged : rule;
   }
-  return std::nullopt;
+  if (!rule.place) {
+    return std::nullopt;
+  }
+  Decimal sum;
+  for (const Decimal& value : replicates.values) {
+    sum = sum + quantity::round_to(value, *rule.place, rule.ties);
+  }
+  return sum / Decimal{static_cast<std::int64_t>(replicates.values.size())};
 }
 
 std::string specimens_text(std::size_t count) {
@@ -61,8 +65,8 @@ void Inspector::reported(const Result& result, const Replicates& replicates) {
   const Decimal computed = in_report(replicates.mean);
   const Decimal slack = half_unit(context_, result, result.reported);
   const auto near = [&](const Decimal& value) { return within(value, stated, slack); };
-  const auto staged = near(computed) ? std::nullopt : staged_mean(plan_, result, replicates);
-  if (near(computed) || (staged && near(in_report(*staged)))) {
+  const auto staged = near(computed) ? std::nullopt : staged_mean(plan_, measure(result), result, replicates);
+  if (near(computed) || (staged && within(in_report(*staged), stated, stated.last_place() / Decimal{2}))) {
     return;
   }
   const auto known = slip(context_, {result, computed, stated, near});

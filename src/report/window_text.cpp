@@ -103,7 +103,10 @@ std::string clauses(const window::WindowReport& one) {
     }
   }
   return (varies.empty() ? "" : "  Clauses that vary with it\n" + varies) +
-         (beside.empty() ? "" : "  Clauses that do not vary with it, with their verdict at the job mix\n" + beside);
+         (beside.empty() ? ""
+                         : "  Clauses tested at the job mix only, with their verdict there; the window says nothing of "
+                           "them elsewhere\n" +
+                               beside);
 }
 
 std::string changes(const window::WindowReport& one) {

@@ -189,20 +189,23 @@ std::vector<std::string> cautions(const Words& words) {
     out.emplace_back("the submittal has errors; what they touch is not shown");
   }
   std::size_t open = 0;
-  std::size_t failing = 0;
-  for (const Clause& one : window.clauses) {
+  std::vector<std::size_t> failing;
+  for (std::size_t at = 0; at < window.clauses.size(); ++at) {
+    const Clause& one = window.clauses[at];
     const bool beside = one.counts && one.role == Role::constant;
     const bool optional = words.requirement(one).optional;
     open += beside && !optional && one.finding.verdict == Verdict::not_shown ? 1U : 0U;
-    failing += one.counts && one.role != Role::varies && one.finding.verdict == Verdict::fails ? 1U : 0U;
+    if (one.counts && one.role != Role::varies && one.finding.verdict == Verdict::fails) {
+      failing.push_back(at);
+    }
   }
   if (open > 0) {
     out.push_back("this is the window of what was tested only: " + std::to_string(open) +
                   (open == 1 ? " clause is" : " clauses are") + " not shown at all");
   }
-  if (failing > 0) {
-    out.push_back(std::to_string(failing) + (failing == 1 ? " clause fails" : " clauses fail") +
-                  " at the job mix and " + (failing == 1 ? "was" : "were") +
+  if (!failing.empty()) {
+    out.push_back(words.names(failing) + (failing.size() == 1 ? " fails" : " fail") + " at the job mix, and " +
+                  (failing.size() == 1 ? "was" : "were") +
                   " not tested at other values: the window does not mend that");
   }
   if (std::string said = only_by_a_line(words); !said.empty()) {

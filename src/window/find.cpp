@@ -183,6 +183,10 @@ Standing standing(const plan::Plan& plan, const Window& window) {
   bool varies = false;
   for (const Clause& clause : window.clauses) {
     varies = varies || (narrows(clause) && clause.role == Role::varies);
+    if (narrows(clause) && clause.role == Role::varies && !plan.requirements[clause.requirement].optional) {
+      // A line between other tests confirms nothing of what the review of the job mix does not show.
+      open = open || clause.finding.verdict == Verdict::not_shown;
+    }
     if (clause.role == Role::varies || !clause.counts) {
       continue;
     }
@@ -201,6 +205,9 @@ Standing standing(const plan::Plan& plan, const Window& window) {
   if (!window.chosen) {
     const bool nowhere = window.pieces.empty() && !window.all.anywhere(Verdict::not_shown);
     return nowhere ? Standing::fails : Standing::open;
+  }
+  if (window.tolerance && !window.tolerance_fits) {
+    return Standing::fails;
   }
   const Piece& piece = window.pieces[*window.chosen];
   const bool bracketed = piece.low.kind == EndKind::limit && piece.high.kind == EndKind::limit;
