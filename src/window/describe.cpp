@@ -112,20 +112,23 @@ std::string conflict_text(const Words& words) {
            std::to_string(most_tested) + " are followed";
   }
   const Conflict& conflict = words.window().conflict;
-  const std::string open =
-      words.window().all.anywhere(Verdict::not_shown) ? "; where a clause is not shown, more tests may open one" : "";
+  // Undecided is not excluded: where something is not shown, more tests may still open a window.
+  const bool open = words.window().all.anywhere(Verdict::not_shown);
   std::string intervals;
   for (const std::size_t one : conflict.clauses) {
     intervals += (intervals.empty() ? "" : "; ") + interval(words, one);
   }
   switch (conflict.kind) {
     case Conflict::Kind::never:
-      return words.names(conflict.clauses) + " never " + (conflict.clauses.size() > 1 ? "comply" : "complies") +
-             " in the tested range" + open;
+      return words.names(conflict.clauses) + (open ? (conflict.clauses.size() > 1 ? " are" : " is") : " never") +
+             (open ? std::string(" nowhere shown to comply; more tests may open a window")
+                   : std::string(conflict.clauses.size() > 1 ? " comply" : " complies") + " in the tested range");
     case Conflict::Kind::pair:
-      return "these two exclude each other: " + intervals + open;
+      return open ? "nowhere are these two shown to comply together; more tests may open a window: " + intervals
+                  : "these two exclude each other: " + intervals;
     case Conflict::Kind::several:
-      return "no two exclude each other, but these together do: " + intervals + open;
+      return open ? "nowhere are these shown to comply together; more tests may open a window: " + intervals
+                  : "no two exclude each other, but these together do: " + intervals;
     default:
       return "no clause was tested at two or more values of the variable";
   }
@@ -143,16 +146,20 @@ std::string standing_text(const Words& words) {
   }
   const Verdict there = window.all.at(*window.choice);
   std::vector<std::size_t> failing;
+  std::vector<std::size_t> unshown;
   for (std::size_t at = 0; at < window.clauses.size(); ++at) {
     const Clause& one = window.clauses[at];
     const bool narrows = one.counts && (one.role == Role::varies || one.role == Role::own_limit);
     if (narrows && one.profile.at(*window.choice) == Verdict::fails) {
       failing.push_back(at);
+    } else if (narrows && one.profile.at(*window.choice) == Verdict::not_shown) {
+      unshown.push_back(at);
     }
   }
   return there == Verdict::fails ? "outside the window: there " + words.names(failing) +
                                        (failing.size() > 1 ? " fail" : " fails") + ", by straight lines"
-                                 : "nothing is shown for it: it is not inside what was tested";
+         : unshown.empty() ? "nothing is shown for it: it is not inside what was tested"
+                           : "not shown at it: " + words.names(unshown);
 }
 
 std::string tolerance_text(const Words& words) {
