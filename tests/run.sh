@@ -59,7 +59,7 @@ sarif() {
 # A short run of each fuzz target; tests/fuzz/run.sh runs them at length.
 fuzz() {
   heading "fuzz targets, briefly"
-  bash tests/fuzz/run.sh 15 2
+  bash tests/fuzz/run.sh 15 2 1
 }
 
 format() {

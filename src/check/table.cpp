@@ -18,7 +18,11 @@ bool goes_beyond(const Edge& first, const Edge& second) {
 }  // namespace
 
 void Checker::resolve(const syntax::Table& tree) {
-  Table& out = rules_.tables.at(names_.find(tree.name.value)->second.index);
+  const Named& named = names_.find(tree.name.value)->second;
+  if (named.kind != NameKind::table) {
+    return;  // another item has the name first, and that was reported
+  }
+  Table& out = rules_.tables.at(named.index);
   out.title = tree.title.value;
   out.provenance = provenance(tree.provenance);
   unit(tree.unit, out.type);

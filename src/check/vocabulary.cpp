@@ -94,7 +94,11 @@ void Checker::resolve_items(const syntax::RuleFile& file) {
 }
 
 void Checker::resolve(const syntax::Condition& tree) {
-  Condition& out = rules_.conditions.at(names_.find(tree.name.value)->second.index);
+  const Named& named = names_.find(tree.name.value)->second;
+  if (named.kind != NameKind::condition) {
+    return;  // another item has the name first, and that was reported
+  }
+  Condition& out = rules_.conditions.at(named.index);
   out.scale = static_cast<Scale>(tree.scale);
   Type type;
   if (tree.scale == syntax::Condition::Scale::category) {
@@ -211,7 +215,11 @@ void Checker::measure_formulas(const syntax::Measure& tree, Measure& measure) {
 }
 
 void Checker::resolve(const syntax::Measure& tree) {
-  const std::uint32_t index = names_.find(tree.name.value)->second.index;
+  const Named& named = names_.find(tree.name.value)->second;
+  if (named.kind != NameKind::measure) {
+    return;  // another item has the name first, and that was reported
+  }
+  const std::uint32_t index = named.index;
   Measure out = rules_.measures.at(index);
   measure_broken_ = tree.broken;
   out.method = tree.method.value;
