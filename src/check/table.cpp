@@ -18,11 +18,10 @@ bool goes_beyond(const Edge& first, const Edge& second) {
 }  // namespace
 
 void Checker::resolve(const syntax::Table& tree) {
-  const Named& named = names_.find(tree.name.value)->second;
-  if (named.kind != NameKind::table) {
-    return;  // another item has the name first, and that was reported
-  }
-  Table& out = rules_.tables.at(named.index);
+  // Not by names_: an item of another kind may have the name too, which was reported.
+  const auto own = std::find_if(rules_.tables.begin(), rules_.tables.end(),
+                                [&](const Table& one) { return one.name == tree.name.value; });
+  Table& out = *own;
   out.title = tree.title.value;
   out.provenance = provenance(tree.provenance);
   unit(tree.unit, out.type);

@@ -94,11 +94,10 @@ void Checker::resolve_items(const syntax::RuleFile& file) {
 }
 
 void Checker::resolve(const syntax::Condition& tree) {
-  const Named& named = names_.find(tree.name.value)->second;
-  if (named.kind != NameKind::condition) {
-    return;  // another item has the name first, and that was reported
-  }
-  Condition& out = rules_.conditions.at(named.index);
+  // Not by names_: an item of another kind may have the name too, which was reported.
+  const auto own = std::find_if(rules_.conditions.begin(), rules_.conditions.end(),
+                                [&](const Condition& one) { return one.name == tree.name.value; });
+  Condition& out = *own;
   out.scale = static_cast<Scale>(tree.scale);
   Type type;
   if (tree.scale == syntax::Condition::Scale::category) {
@@ -215,11 +214,10 @@ void Checker::measure_formulas(const syntax::Measure& tree, Measure& measure) {
 }
 
 void Checker::resolve(const syntax::Measure& tree) {
-  const Named& named = names_.find(tree.name.value)->second;
-  if (named.kind != NameKind::measure) {
-    return;  // another item has the name first, and that was reported
-  }
-  const std::uint32_t index = named.index;
+  // Not by names_: an item of another kind may have the name too, which was reported.
+  const auto own = std::find_if(rules_.measures.begin(), rules_.measures.end(),
+                                [&](const Measure& one) { return one.name == tree.name.value; });
+  const auto index = static_cast<std::uint32_t>(own - rules_.measures.begin());
   Measure out = rules_.measures.at(index);
   measure_broken_ = tree.broken;
   out.method = tree.method.value;
