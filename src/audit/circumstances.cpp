@@ -65,19 +65,6 @@ void Inspector::clock(const Result& result, const evidence::Circumstances& all) 
   }
 }
 
-// Whether some result at the job mix was tested under all conditions of the demand.
-static bool tested_as_asked(const plan::Plan& plan, const plan::Check& check, const std::vector<Result>& results) {
-  return std::any_of(results.begin(), results.end(), [&](const Result& result) {
-    const auto conditions = plan::part(plan.conditions, check.conditions);
-    return result.measure == check.measure && result.design == evidence::Design::job_mix &&
-           std::all_of(conditions.begin(), conditions.end(), [&](const plan::ConditionMatch& one) {
-             return std::any_of(result.conditions.begin(), result.conditions.end(), [&](const auto& stated) {
-               return stated.condition == one.condition && stated.value.usable() && evaluate::meets(one, stated.value);
-             });
-           });
-  });
-}
-
 // A stated condition that is near what a requirement wants, but does not fit: the result was passed over. Where the
 // test was also done as asked, a row beside it is part of a series.
 void Inspector::near_miss(const Result& result) {
@@ -106,8 +93,7 @@ void Inspector::near_miss(const Result& result) {
       return;  // it is what some requirement asks for
     }
     const check::Condition* condition = wanted == nullptr ? nullptr : &rules_.conditions[wanted->condition];
-    if (misses != 1 || off == nullptr || condition->scale != check::Scale::unit ||
-        tested_as_asked(plan_, *demand.check, evidence_.results)) {
+    if (misses != 1 || off == nullptr || condition->scale != check::Scale::unit || demand.tested) {
       continue;
     }
     const quantity::Unit& unit = evidence_.units.at(condition->unit);

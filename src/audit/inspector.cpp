@@ -24,12 +24,25 @@ bool Inspector::exact(const Value& value) {
   return value.kind == Value::Kind::quantity && value.amount.bound == quantity::Bound::exact;
 }
 
+bool Inspector::stands_as_asked(const plan::Check& check, const Result& result) const {
+  const auto conditions = plan::part(plan_.conditions, check.conditions);
+  return result.measure == check.measure && result.design == evidence::Design::job_mix &&
+         std::all_of(conditions.begin(), conditions.end(), [&](const plan::ConditionMatch& one) {
+           return std::any_of(result.conditions.begin(), result.conditions.end(), [&](const auto& stated) {
+             return stated.condition == one.condition && stated.value.usable() && evaluate::meets(one, stated.value);
+           });
+         });
+}
+
 // The checks that the evaluator came to: those of requirements that apply, in the case that was chosen.
 void Inspector::find_demands() {
   for (const evaluate::Finding& finding : context_.review.findings) {
     for (const evaluate::Step& step : plan::part(context_.review.trace, finding.steps)) {
       if (step.kind == evaluate::StepKind::check) {
-        demands_.push_back({&plan_.checks[step.index], &plan_.requirements[finding.requirement]});
+        const plan::Check& check = plan_.checks[step.index];
+        const bool tested = std::any_of(evidence_.results.begin(), evidence_.results.end(),
+                                        [&](const Result& result) { return stands_as_asked(check, result); });
+        demands_.push_back({&check, &plan_.requirements[finding.requirement], tested});
       }
     }
   }

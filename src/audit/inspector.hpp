@@ -35,6 +35,7 @@ class Inspector {
   struct Demand {
     const plan::Check* check = nullptr;
     const plan::Requirement* requirement = nullptr;
+    bool tested = false;  // some result at the job mix stands under all of its conditions
   };
   std::vector<Demand> demands_;  // of the requirements that apply, those that were judged
 
@@ -53,6 +54,7 @@ class Inspector {
 
   // inspector.cpp
   void find_demands();
+  [[nodiscard]] bool stands_as_asked(const plan::Check& check, const Result& result) const;
   [[nodiscard]] std::optional<Replicates> replicates(const Result& result) const;
 
   // reported.cpp

@@ -88,17 +88,9 @@ void Inspector::too_few(const Result& result) {
   std::uint32_t wanted = 0;
   for (const Demand& demand : demands_) {
     const plan::Check& check = *demand.check;
-    if (check.measure != result.measure || check.over != syntax::Over::specimens ||
-        result.design != evidence::Design::job_mix) {
-      continue;
+    if (check.over == syntax::Over::specimens && stands_as_asked(check, result)) {
+      wanted = std::max(wanted, check.specimens);
     }
-    const auto conditions = plan::part(plan_.conditions, check.conditions);
-    const bool about = std::all_of(conditions.begin(), conditions.end(), [&](const plan::ConditionMatch& one) {
-      return std::any_of(result.conditions.begin(), result.conditions.end(), [&](const auto& stated) {
-        return stated.condition == one.condition && stated.value.usable() && evaluate::meets(one, stated.value);
-      });
-    });
-    wanted = about ? std::max(wanted, check.specimens) : wanted;
   }
   if (count < wanted) {
     const Span place = result.specimens.empty() ? result.record.replicates : Span{};

@@ -19,11 +19,7 @@ constexpr std::size_t page_width = 120;
 std::optional<RuleSet> specification(source::SourceMap& sources, const std::string& path,
                                      const std::vector<std::string>& amendments, const ContrastOptions& options) {
   diagnose::Diagnostics diagnostics;
-  auto set = prepare(sources, {path, amendments, library_folders(options.libraries)}, "", diagnostics);
-  if (set && !set->rules.specification) {
-    diagnostics.error(diagnose::Code::clause_missing, {set->rules.file, 0, 0},
-                      "found no specification in `" + path + "`", "two specifications can be held against each other");
-  }
+  auto set = prepare_specification(sources, {path, amendments, library_folders(options.libraries)}, "", diagnostics);
   if (set) {
     diagnostics.append(set->mismatches);
   }
@@ -44,10 +40,7 @@ std::optional<Judged> judged(const evidence::Node& document, const RuleSet& set,
   }
   const evaluate::Review review = evaluate::evaluate(set.plan, *evidence);
   Judged out;
-  out.outcome = evaluate::outcome(set.plan, review.findings);
-  if (problems.has_errors() && out.outcome == evaluate::Outcome::no_exception_taken) {
-    out.outcome = evaluate::Outcome::incomplete;
-  }
+  out.outcome = outcome_of(set, review.findings, problems);
   for (const evaluate::Finding& finding : review.findings) {
     out.verdicts.emplace(set.rules.requirements[finding.requirement].number, finding.verdict);
   }

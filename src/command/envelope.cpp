@@ -18,11 +18,8 @@ std::optional<std::vector<RuleSet>> specifications(source::SourceMap& sources, c
   std::vector<RuleSet> out;
   diagnose::Diagnostics diagnostics;
   for (const std::string& path : options.paths) {
-    auto set = prepare(sources, {path, {}, library_folders(options.libraries)}, "", diagnostics);
-    if (set && !set->rules.specification) {
-      diagnostics.error(diagnose::Code::clause_missing, {set->rules.file, 0, 0},
-                        "found no specification in `" + path + "`", "only specifications have limits");
-    } else if (set) {
+    auto set = prepare_specification(sources, {path, {}, library_folders(options.libraries)}, "", diagnostics);
+    if (set) {
       out.push_back(std::move(*set));
     }
   }

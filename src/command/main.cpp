@@ -49,6 +49,10 @@ void add_choice(CLI::App& command, const std::string& name, Value& target, const
       ->check(CLI::IsMember(known));
 }
 
+void add_libraries(CLI::App& command, std::vector<std::string>& target) {
+  command.add_option("--library", target, "A folder with vocabularies; may be repeated")->check(CLI::ExistingDirectory);
+}
+
 void add_review(CLI::App& app, plumbrule::command::ReviewOptions& options) {
   CLI::App* command = app.add_subcommand("review", "Review a submittal against specifications");
   command->add_option("SUBMITTAL", options.submittal, "The submittal, a YAML file")->required();
@@ -57,8 +61,7 @@ void add_review(CLI::App& app, plumbrule::command::ReviewOptions& options) {
   command->add_flag("--matrix", options.matrix, "Tests by specifications, ranked by headroom, instead of the findings");
   command->add_option("--with", options.amendments, "An amendment (*.plumb); may be repeated");
   command->add_option("--on", options.on, "The day of the review: only what was in force then");
-  command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated")
-      ->check(CLI::ExistingDirectory);
+  add_libraries(*command, options.libraries);
   command->add_option("--explain", options.explain, "Only this clause, with every step from reading to verdict");
   add_choice(*command, "--format", options.format, contrast_formats,
              "How the report is written; markdown for the matrix only");
@@ -85,8 +88,7 @@ void add_window(CLI::App& app, plumbrule::command::WindowOptions& options) {
 void add_proof(CLI::App& app, plumbrule::command::ProofOptions& options) {
   CLI::App* command = app.add_subcommand("proof", "Check rule files and run their examples");
   command->add_option("RULES", options.paths, "Rule files, or folders of them")->required();
-  command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated")
-      ->check(CLI::ExistingDirectory);
+  add_libraries(*command, options.libraries);
   command->add_flag("--remarks", options.remarks, "Show remarks (lint) and branches without an example one by one");
   add_choice(*command, "--format", options.format, proof_formats, "How the findings are written");
   command->add_flag("--log", options.log, "Say on standard error what is being done");
@@ -97,8 +99,7 @@ void add_recite(CLI::App& app, plumbrule::command::ReciteOptions& options) {
   command->add_option("SPECIFICATION", options.path, "The specification (*.plumb)")->required();
   command->add_option("--with", options.amendments, "An amendment (*.plumb); may be repeated");
   command->add_option("--on", options.on, "The day: only the amendments in force then");
-  command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated")
-      ->check(CLI::ExistingDirectory);
+  add_libraries(*command, options.libraries);
   add_choice(*command, "--units", options.units, unit_systems, "A column of limits converted to these units");
   add_choice(*command, "--format", options.format, table_formats, "How the table is written");
   command->add_option("--out", options.out, "Write the table to this file");
@@ -115,8 +116,7 @@ void add_contrast(CLI::App& app, plumbrule::command::ContrastOptions& options) {
                    "A folder of past submittals: whose verdict would change, and by "
                    "which clause")
       ->check(CLI::ExistingDirectory);
-  command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated")
-      ->check(CLI::ExistingDirectory);
+  add_libraries(*command, options.libraries);
   add_choice(*command, "--format", options.format, contrast_formats, "How it is written");
   command->add_option("--out", options.out, "Write it to this file");
 }
@@ -125,8 +125,7 @@ void add_envelope(CLI::App& app, plumbrule::command::EnvelopeOptions& options) {
   CLI::App* command = app.add_subcommand("envelope", "Say what satisfies several specifications at once");
   command->add_option("SPECIFICATION", options.paths, "Specifications (*.plumb)")->required();
   command->add_option("--class", options.classes, "A class of the mix, as in traffic=heavy; may be repeated");
-  command->add_option("--library", options.libraries, "A folder with vocabularies; may be repeated")
-      ->check(CLI::ExistingDirectory);
+  add_libraries(*command, options.libraries);
   add_choice(*command, "--format", options.format, envelope_formats, "How it is written; `rules` is a rule file");
   command->add_option("--out", options.out, "Write it to this file");
 }

@@ -30,12 +30,8 @@ Exit recite(const ReciteOptions& options) {
   }
   source::SourceMap sources;
   diagnose::Diagnostics diagnostics;
-  const auto set =
-      prepare(sources, {options.path, options.amendments, library_folders(options.libraries)}, options.on, diagnostics);
-  if (set && !set->rules.specification) {
-    diagnostics.error(diagnose::Code::clause_missing, {set->rules.file, 0, 0},
-                      "found no specification in `" + options.path + "`", "only a specification has a table of limits");
-  }
+  const auto set = prepare_specification(
+      sources, {options.path, options.amendments, library_folders(options.libraries)}, options.on, diagnostics);
   if (set) {
     diagnostics.append(set->mismatches);
   }

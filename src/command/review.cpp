@@ -62,11 +62,7 @@ Reviewed run(const source::SourceMap& sources, const evidence::Node& document, c
       part.findings.push_back(explain::explain(context, finding));
     }
     audit::join(inspection, audit::inspect(context));
-    part.outcome = evaluate::outcome(set.plan, review.findings);
-    // A submittal with errors is never wholly complying: what was misread might have failed.
-    if (problems.has_errors() && part.outcome == evaluate::Outcome::no_exception_taken) {
-      part.outcome = evaluate::Outcome::incomplete;
-    }
+    part.outcome = outcome_of(set, review.findings, problems);
     out.report.specifications.push_back(std::move(part));
   }
   out.report.audit = report::audit_report(inspection, sources);
@@ -134,6 +130,10 @@ Exit review(const ReviewOptions& options) {
   }
   if (options.format == Format::markdown && !options.matrix) {
     print_error("found `--format markdown` without `--matrix`; a whole review is written as text or json");
+    return Exit::unusable;
+  }
+  if (options.matrix && !options.explain.empty()) {
+    print_error("found `--explain` beside `--matrix`; one of them decides what is written");
     return Exit::unusable;
   }
   source::SourceMap sources;

@@ -24,6 +24,28 @@ bool passed_over(const std::string& path) {
   return !ignored.has_errors() && (holds(syntax::Amendment{}) || !holds(syntax::Specification{}));
 }
 
+// Folders replaced by the rule files below them that are wanted, sorted; a path that is no folder stays.
+template <typename Wanted>
+std::vector<std::string> expanded(const std::vector<std::string>& paths, const Wanted& wanted) {
+  std::vector<std::string> out;
+  for (const std::string& path : paths) {
+    std::error_code failure;
+    if (!std::filesystem::is_directory(path, failure)) {
+      out.push_back(path);
+      continue;
+    }
+    std::vector<std::string> found;
+    for (const auto& entry : std::filesystem::recursive_directory_iterator(path, failure)) {
+      if (entry.is_regular_file() && entry.path().extension() == ".plumb" && wanted(entry.path().string())) {
+        found.push_back(entry.path().string());
+      }
+    }
+    std::sort(found.begin(), found.end());
+    out.insert(out.end(), found.begin(), found.end());
+  }
+  return out;
+}
+
 }  // namespace
 
 std::vector<std::string> library_folders(const std::vector<std::string>& given) {
@@ -34,40 +56,11 @@ std::vector<std::string> library_folders(const std::vector<std::string>& given) 
 }
 
 std::vector<std::string> rule_files(const std::vector<std::string>& paths) {
-  std::vector<std::string> out;
-  for (const std::string& path : paths) {
-    std::error_code failure;
-    if (!std::filesystem::is_directory(path, failure)) {
-      out.push_back(path);
-      continue;
-    }
-    std::vector<std::string> found;
-    for (const auto& entry : std::filesystem::recursive_directory_iterator(path, failure)) {
-      if (entry.is_regular_file() && entry.path().extension() == ".plumb") {
-        found.push_back(entry.path().string());
-      }
-    }
-    std::sort(found.begin(), found.end());
-    out.insert(out.end(), found.begin(), found.end());
-  }
-  return out;
+  return expanded(paths, [](const std::string&) { return true; });
 }
 
 std::vector<std::string> specifications_in(const std::vector<std::string>& paths) {
-  std::vector<std::string> out;
-  for (const std::string& path : paths) {
-    std::error_code failure;
-    if (!std::filesystem::is_directory(path, failure)) {
-      out.push_back(path);
-      continue;
-    }
-    for (const std::string& file : rule_files({path})) {
-      if (!passed_over(file)) {
-        out.push_back(file);
-      }
-    }
-  }
-  return out;
+  return expanded(paths, [](const std::string& path) { return !passed_over(path); });
 }
 
 std::optional<RuleSet> prepare(source::SourceMap& sources, const check::Request& request, const std::string& on,
@@ -84,6 +77,17 @@ std::optional<RuleSet> prepare(source::SourceMap& sources, const check::Request&
   }
   plan::Plan plan = plan::compile(*rules);
   return RuleSet{request.path, std::move(*rules), std::move(plan), std::move(mismatches)};
+}
+
+std::optional<RuleSet> prepare_specification(source::SourceMap& sources, const check::Request& request,
+                                             const std::string& on, diagnose::Diagnostics& diagnostics) {
+  auto set = prepare(sources, request, on, diagnostics);
+  if (set && !set->rules.specification) {
+    diagnostics.error(diagnose::Code::clause_missing, {set->rules.file, 0, 0},
+                      "found no specification in `" + request.path + "`", "name a rule file that holds one");
+    return std::nullopt;
+  }
+  return set;
 }
 
 }  // namespace plumbrule::command

@@ -31,4 +31,8 @@ struct RuleSet {
 [[nodiscard]] std::optional<RuleSet> prepare(source::SourceMap& sources, const check::Request& request,
                                              const std::string& on, diagnose::Diagnostics& diagnostics);
 
+/// As prepare; a vocabulary on its own is an error.
+[[nodiscard]] std::optional<RuleSet> prepare_specification(source::SourceMap& sources, const check::Request& request,
+                                                           const std::string& on, diagnose::Diagnostics& diagnostics);
+
 }  // namespace plumbrule::command

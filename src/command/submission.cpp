@@ -63,11 +63,8 @@ std::optional<std::vector<RuleSet>> prepare_all(source::SourceMap& sources, cons
   diagnose::Diagnostics diagnostics;
   const auto libraries = library_folders(choice.libraries);
   for (const std::string& path : specifications_in(choice.against)) {
-    auto set = prepare(sources, {path, choice.amendments, libraries}, choice.on, diagnostics);
-    if (set && !set->rules.specification) {
-      diagnostics.error(diagnose::Code::clause_missing, {set->rules.file, 0, 0},
-                        "found no specification in `" + path + "`", "a submittal is reviewed against a specification");
-    } else if (set) {
+    auto set = prepare_specification(sources, {path, choice.amendments, libraries}, choice.on, diagnostics);
+    if (set) {
       out.push_back(std::move(*set));
     }
   }
@@ -138,6 +135,12 @@ std::vector<report::Problem> errors_of(const diagnose::Diagnostics& problems, co
     }
   }
   return out;
+}
+
+evaluate::Outcome outcome_of(const RuleSet& set, const std::vector<evaluate::Finding>& findings,
+                             const diagnose::Diagnostics& problems) {
+  const evaluate::Outcome out = evaluate::outcome(set.plan, findings);
+  return problems.has_errors() && out == evaluate::Outcome::no_exception_taken ? evaluate::Outcome::incomplete : out;
 }
 
 }  // namespace plumbrule::command

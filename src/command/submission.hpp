@@ -29,6 +29,10 @@ struct RuleChoice {
 [[nodiscard]] std::vector<report::Problem> errors_of(const diagnose::Diagnostics& problems,
                                                      const source::SourceMap& sources);
 
+/// The outcome of a review. A submittal with errors is never wholly complying: what was misread might have failed.
+[[nodiscard]] evaluate::Outcome outcome_of(const RuleSet& set, const std::vector<evaluate::Finding>& findings,
+                                           const diagnose::Diagnostics& problems);
+
 /// The same error is met once for each specification; it is reported once.
 class Merged {
  public:

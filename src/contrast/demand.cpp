@@ -8,18 +8,19 @@
 namespace plumbrule::contrast {
 namespace {
 
-std::string classes(const check::Rules& rules, const std::vector<check::Test>& tests) {
-  std::string out;
-  for (const check::Test& test : tests) {
-    const check::Category& category = rules.categories[test.category];
-    out += (out.empty() ? "" : "; ") + explain::spaced(category.name) + " " + explain::words(category, test.words);
+std::set<std::string> word_set(const check::Category& category, std::uint64_t mask) {
+  std::set<std::string> out;
+  for (std::size_t at = 0; at < category.words.size(); ++at) {
+    if (((mask >> at) & 1U) != 0) {
+      out.insert(category.words[at]);
+    }
   }
   return out;
 }
 
 std::string who(const check::Rules& rules, const check::Requirement& requirement, const check::Case& one) {
-  const std::string general = classes(rules, requirement.where);
-  const std::string narrower = classes(rules, one.where);
+  const std::string general = explain::classes(rules, requirement.where);
+  const std::string narrower = explain::classes(rules, one.where);
   return general + (general.empty() || narrower.empty() ? "" : "; ") + narrower;
 }
 
@@ -29,12 +30,7 @@ std::map<std::string, std::set<std::string>> words_of(const check::Rules& rules,
   for (const auto* tests : {&requirement.where, &one.where}) {
     for (const check::Test& test : *tests) {
       const check::Category& category = rules.categories[test.category];
-      std::set<std::string> words;
-      for (std::size_t at = 0; at < category.words.size(); ++at) {
-        if (((test.words >> at) & 1U) != 0) {
-          words.insert(category.words[at]);
-        }
-      }
+      std::set<std::string> words = word_set(category, test.words);
       const auto found = out.find(category.name);
       if (found == out.end()) {
         out.emplace(category.name, std::move(words));
@@ -74,6 +70,12 @@ std::vector<Demand> demands(const check::Rules& rules) {
     }
   }
   return out;
+}
+
+std::set<std::string> allowed_words(const check::Rules& rules, const check::Assertion& assertion) {
+  const check::CategoryId category = rules.measures[assertion.measure].type.category;
+  return category == check::none ? std::set<std::string>()
+                                 : word_set(rules.categories[category], assertion.limit.words);
 }
 
 std::string statistic_of(const Demand& demand) {

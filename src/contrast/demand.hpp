@@ -27,6 +27,9 @@ struct Demand {
 /// In the order of the rule file; of a requirement the general case first.
 [[nodiscard]] std::vector<Demand> demands(const check::Rules& rules);
 
+/// The words that a limit allows; none for a quantity.
+[[nodiscard]] std::set<std::string> allowed_words(const check::Rules& rules, const check::Assertion& assertion);
+
 /// "mean of at least 2 specimens" and "reject, optional" in words, for comparing what is not a limit.
 [[nodiscard]] std::string statistic_of(const Demand& demand);
 [[nodiscard]] std::string weight_of(const Demand& demand);

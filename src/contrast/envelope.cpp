@@ -86,20 +86,6 @@ std::string in_words(const check::Rules& rules, const check::Case& one) {
   return out;
 }
 
-std::set<std::string> words_of(const check::Rules& rules, const check::Assertion& assertion) {
-  std::set<std::string> out;
-  const check::CategoryId category = rules.measures[assertion.measure].type.category;
-  if (category != check::none) {
-    const std::vector<std::string>& words = rules.categories[category].words;
-    for (std::size_t at = 0; at < words.size(); ++at) {
-      if (((assertion.limit.words >> at) & 1U) != 0) {
-        out.insert(words[at]);
-      }
-    }
-  }
-  return out;
-}
-
 // Whether rounding lets less pass than the limit as printed.
 bool coarse(const std::optional<check::End>& end, bool upper) {
   if (!end || !end->rounding.place) {
@@ -150,6 +136,7 @@ class Builder {
       say(at, demand, explain::label(*rules_[at], *demand.assertion) + " shall be stated");
       return;
     }
+    leave_out(at, demand);
     if (demand.one->alternatives.size() > 1) {
       keep(at, demand);
       return;
@@ -160,12 +147,12 @@ class Builder {
                                   : !row.words && quantity::convertible(unit(at, demand), unit_of(row));
     if (!comparable) {
       out_.incomparable.push_back({row.specification, at, row.demand, &demand, "the units or kinds differ"});
+      say(at, demand, "a limit that could not be held against the others");
       return;
     }
     row.all.emplace_back(at, &demand);
     row.optional = row.optional && demand.requirement->optional;
     row.validity = shorter(row.validity, demand.requirement->validity);
-    leave_out(at, demand);
     words ? allow(row, at, demand) : tighten(row, at, demand);
   }
 
@@ -173,10 +160,6 @@ class Builder {
     for (const check::Alternative& alternative : demand.one->alternatives) {
       if (!alternative.grading.empty() || alternative.assertions.size() != 1) {
         say(at, demand, "one of several ways is a grading; it stands in the table, not in the rule file");
-      }
-      if (std::any_of(alternative.assertions.begin(), alternative.assertions.end(),
-                      [&](const check::Assertion& one) { return own(*rules_[at], one) || one.staged; })) {
-        say(at, demand, "one of several ways rests on what the specification declares itself");
       }
     }
     const std::string ways = in_words(*rules_[at], *demand.one);
@@ -246,7 +229,7 @@ class Builder {
   }
 
   void allow(Row& row, std::size_t at, const Demand& demand) const {
-    const std::set<std::string> own = words_of(*rules_[at], *demand.assertion);
+    const std::set<std::string> own = allowed_words(*rules_[at], *demand.assertion);
     if (!row.words) {
       row.words = own;
       return;

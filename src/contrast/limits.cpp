@@ -88,21 +88,6 @@ class Ends {
   }
 };
 
-std::set<std::string> allowed(const check::Rules& rules, const check::Assertion& assertion) {
-  std::set<std::string> out;
-  const check::CategoryId category = rules.measures[assertion.measure].type.category;
-  if (category == check::none) {
-    return out;
-  }
-  const std::vector<std::string>& words = rules.categories[category].words;
-  for (std::size_t at = 0; at < words.size(); ++at) {
-    if (((assertion.limit.words >> at) & 1U) != 0) {
-      out.insert(words[at]);
-    }
-  }
-  return out;
-}
-
 std::string only_in(const std::set<std::string>& one, const std::set<std::string>& other) {
   std::string out;
   for (const std::string& word : one) {
@@ -138,7 +123,7 @@ Difference difference(const check::Rules& before, const check::Assertion& left, 
     return {Kind::moved, {"one is a quantity and the other a word: they cannot be compared"}};
   }
   if (left_words) {
-    return of_words(allowed(before, left), allowed(after, right));
+    return of_words(allowed_words(before, left), allowed_words(after, right));
   }
   if (!quantity::convertible(before.units.at(left.limit.unit), after.units.at(right.limit.unit))) {
     return {Kind::moved, {"the units are of another kind: the amounts cannot be compared"}};

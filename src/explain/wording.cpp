@@ -126,6 +126,15 @@ std::string statistic(const syntax::Statistic& statistic) {
   return std::string(statistic_name(statistic.kind)) + count + lots;
 }
 
+std::string classes(const check::Rules& rules, const std::vector<check::Test>& tests) {
+  std::string out;
+  for (const check::Test& test : tests) {
+    const check::Category& category = rules.categories[test.category];
+    out += (out.empty() ? "" : "; ") + spaced(category.name) + " " + words(category, test.words);
+  }
+  return out;
+}
+
 std::string words(const check::Category& category, std::uint64_t mask) {
   std::string out;
   for (std::size_t at = 0; at < category.words.size(); ++at) {

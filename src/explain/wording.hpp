@@ -32,6 +32,8 @@ namespace plumbrule::explain {
 [[nodiscard]] std::string spaced(std::string text);
 /// Blanks and line ends made single.
 [[nodiscard]] std::string one_line(std::string_view text);
+/// "traffic medium, heavy; course surface", empty for all.
+[[nodiscard]] std::string classes(const check::Rules& rules, const std::vector<check::Test>& tests);
 /// The words of a mask: "medium, heavy".
 [[nodiscard]] std::string words(const check::Category& category, std::uint64_t mask);
 

@@ -62,15 +62,6 @@ std::string converted(const Rules& rules, const Assertion& assertion, Units unit
   return out.empty() ? out : out + " " + std::string(wanted) + " (converted)";
 }
 
-std::string classes(const Rules& rules, const std::vector<check::Test>& tests) {
-  std::string out;
-  for (const check::Test& test : tests) {
-    const check::Category& category = rules.categories[test.category];
-    out += (out.empty() ? "" : "; ") + explain::spaced(category.name) + " " + explain::words(category, test.words);
-  }
-  return out;
-}
-
 std::string rounding(const Assertion& assertion) {
   const auto& end = assertion.limit.high  ? assertion.limit.high
                     : assertion.limit.low ? assertion.limit.low
@@ -137,8 +128,8 @@ class Reciter {
     // The general case is printed first, its exceptions under it.
     for (std::size_t at = requirement.cases.size(); at-- > 0;) {
       const check::Case& one = requirement.cases[at];
-      std::string who = classes(rules_, requirement.where);
-      const std::string narrower = classes(rules_, one.where);
+      std::string who = explain::classes(rules_, requirement.where);
+      const std::string narrower = explain::classes(rules_, one.where);
       who += narrower.empty() ? "" : (who.empty() ? "" : "; ") + narrower;
       if (one.alternatives.empty()) {
         row(requirement, "", who, "not required", nullptr, one.cite, first);
