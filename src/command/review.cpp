@@ -11,25 +11,6 @@
 namespace plumbrule::command {
 namespace {
 
-report::SpecificationReport head(const RuleSet& set) {
-  const check::Specification& specification = *set.rules.specification;
-  report::SpecificationReport out;
-  out.name = specification.name;
-  out.title = specification.title;
-  out.edition = specification.edition;
-  out.agency = specification.agency;
-  out.file = set.path;
-  out.source = specification.provenance.source;
-  out.status = specification.provenance.status;
-  out.status_note = specification.provenance.status_note;
-  out.amendments = specification.amendments;
-  for (const syntax::Withdrawn& one : set.rules.withdrawn) {
-    out.withdrawn.push_back(one.number + " " + one.title + ": withdrawn by " + one.by +
-                            (one.because.empty() ? "" : " (" + one.because + ")"));
-  }
-  return out;
-}
-
 struct Reviewed {
   report::Report report;
   diagnose::Diagnostics problems;
@@ -57,7 +38,7 @@ Reviewed run(const source::SourceMap& sources, const evidence::Node& document, c
     out.report.identity = evidence->identity;
     const evaluate::Review review = evaluate::evaluate(set.plan, *evidence);
     const explain::Context context{sources, set.rules, set.plan, *evidence, review};
-    report::SpecificationReport part = head(set);
+    report::SpecificationReport part{head_of(set), {}, {}};
     for (const evaluate::Finding& finding : review.findings) {
       part.findings.push_back(explain::explain(context, finding));
     }

@@ -137,6 +137,25 @@ std::vector<report::Problem> errors_of(const diagnose::Diagnostics& problems, co
   return out;
 }
 
+explain::SpecificationHead head_of(const RuleSet& set) {
+  const check::Specification& own = *set.rules.specification;
+  explain::SpecificationHead out{own.name,
+                                 own.title,
+                                 own.edition,
+                                 own.agency,
+                                 set.path,
+                                 own.provenance.source,
+                                 own.provenance.status,
+                                 own.provenance.status_note,
+                                 own.amendments,
+                                 {}};
+  for (const syntax::Withdrawn& one : set.rules.withdrawn) {
+    out.withdrawn.push_back(one.number + " " + one.title + ": withdrawn by " + one.by +
+                            (one.because.empty() ? "" : " (" + one.because + ")"));
+  }
+  return out;
+}
+
 evaluate::Outcome outcome_of(const RuleSet& set, const std::vector<evaluate::Finding>& findings,
                              const diagnose::Diagnostics& problems) {
   const evaluate::Outcome out = evaluate::outcome(set.plan, findings);

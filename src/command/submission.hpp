@@ -29,6 +29,9 @@ struct RuleChoice {
 [[nodiscard]] std::vector<report::Problem> errors_of(const diagnose::Diagnostics& problems,
                                                      const source::SourceMap& sources);
 
+/// What identifies the specification in a report.
+[[nodiscard]] explain::SpecificationHead head_of(const RuleSet& set);
+
 /// The outcome of a review. A submittal with errors is never wholly complying: what was misread might have failed.
 [[nodiscard]] evaluate::Outcome outcome_of(const RuleSet& set, const std::vector<evaluate::Finding>& findings,
                                            const diagnose::Diagnostics& problems);

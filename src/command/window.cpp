@@ -18,24 +18,6 @@ struct Seen {
   bool usable = true;
 };
 
-window::SpecificationWindows head(const RuleSet& set) {
-  const check::Specification& own = *set.rules.specification;
-  window::SpecificationWindows out;
-  out.name = own.name;
-  out.title = own.title;
-  out.edition = own.edition;
-  out.agency = own.agency;
-  out.file = set.path;
-  out.source = own.provenance.source;
-  out.status = own.provenance.status;
-  out.status_note = own.provenance.status_note;
-  out.amendments = own.amendments;
-  for (const syntax::Withdrawn& one : set.rules.withdrawn) {
-    out.withdrawn.push_back(one.number + " " + one.title);
-  }
-  return out;
-}
-
 std::vector<check::MeasureId> variables(const check::Rules& rules, const evidence::Evidence& evidence,
                                         const std::string& vary) {
   if (vary.empty()) {
@@ -109,7 +91,7 @@ Seen run(const source::SourceMap& sources, const evidence::Node& document, const
     out.report.identity = evidence->identity;
     const evaluate::Review review = evaluate::evaluate(set.plan, *evidence);
     const explain::Context context{sources, set.rules, set.plan, *evidence, review};
-    window::SpecificationWindows part = head(set);
+    window::SpecificationWindows part{head_of(set), {}, {}};
     if (!look(context, options, problems.has_errors(), part)) {
       out.usable = false;
       break;

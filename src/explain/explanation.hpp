@@ -62,6 +62,15 @@ struct Explanation {
 
 [[nodiscard]] Explanation explain(const Context& context, const evaluate::Finding& finding);
 
+/// What identifies a specification, for every report about it.
+struct SpecificationHead {
+  std::string name, title, edition, agency, file, source;
+  check::Status status{};
+  std::string status_note;
+  std::vector<std::string> amendments;  // in force, in order
+  std::vector<std::string> withdrawn;   // clauses that they took out, by which amendment and why
+};
+
 /// "complies", "fails", "not shown", "does not apply".
 [[nodiscard]] std::string_view verdict_text(Verdict verdict);
 /// Generic wording of submittal review.

@@ -1,4 +1,5 @@
 #include "diagnose/quote.hpp"
+#include "explain/wording.hpp"
 #include "report/report.hpp"
 
 namespace plumbrule::report {
@@ -7,17 +8,6 @@ namespace {
 using diagnose::printable;
 
 constexpr std::size_t most_quoted = 60;
-
-std::string one_line(std::string_view text) {
-  std::string out;
-  for (const char byte : text) {
-    const bool blank = byte == ' ' || byte == '\n' || byte == '\r' || byte == '\t';
-    if (!blank || (!out.empty() && out.back() != ' ')) {
-      out += blank ? ' ' : byte;
-    }
-  }
-  return out;
-}
 
 std::string counted(std::size_t count, const std::string& one, const std::string& many) {
   return std::to_string(count) + " " + (count == 1 ? one : many);
@@ -59,7 +49,7 @@ AuditReport audit_report(const audit::Inspection& inspection, const source::Sour
     shown.place = sources.place_text(one.place);
     if (one.place.known()) {
       shown.line = sources.place(one.place).line;
-      const std::string quoted = diagnose::quoted(one_line(sources.text(one.place)), most_quoted);
+      const std::string quoted = diagnose::quoted(explain::one_line(sources.text(one.place)), most_quoted);
       shown.text = quoted.substr(1, quoted.size() - 2);  // without its backticks
     }
     shown.found = one.found;

@@ -1,11 +1,7 @@
-#include <nlohmann/json.hpp>
-
-#include "report/report.hpp"
+#include "report/json_parts.hpp"
 
 namespace plumbrule::report {
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 std::string text_of(std::string_view view) { return std::string(view); }
 
@@ -57,17 +53,10 @@ Json specification(const SpecificationReport& one, const std::string& clause) {
       findings.push_back(finding(part));
     }
   }
-  return {{"name", one.name},
-          {"title", one.title},
-          {"edition", one.edition},
-          {"agency", one.agency},
-          {"rules", one.file},
-          {"amendments", one.amendments},
-          {"withdrawn", one.withdrawn},
-          {"limits",
-           {{"status", text_of(explain::status_text(one.status))}, {"note", one.status_note}, {"source", one.source}}},
-          {"outcome", text_of(explain::outcome_text(one.outcome))},
-          {"findings", findings}};
+  Json out = head_json(one);
+  out["outcome"] = text_of(explain::outcome_text(one.outcome));
+  out["findings"] = findings;
+  return out;
 }
 
 Json audited(const AuditFinding& one) {
@@ -86,10 +75,6 @@ std::string json(const Report& report, const std::string& clause) {
   for (const SpecificationReport& one : report.specifications) {
     specifications.push_back(specification(one, clause));
   }
-  Json problems = Json::array();
-  for (const Problem& one : report.problems) {
-    problems.push_back({{"code", one.code}, {"place", one.place}, {"message", one.message}, {"help", one.help}});
-  }
   Json audit = Json::array();
   for (const AuditFinding& one : report.audit.findings) {
     audit.push_back(audited(one));
@@ -98,20 +83,12 @@ std::string json(const Report& report, const std::string& clause) {
                       {"compared", report.audit.compared},
                       {"outliers_declared", report.audit.outliers},
                       {"tested_for_outliers", report.audit.tested}};
-  const evidence::Identity& who = report.identity;
-  const Json out = {{"report", 1},
-                    {"submittal", report.submittal},
-                    {"project", who.project},
-                    {"mix", who.mix},
-                    {"laboratory", who.laboratory},
-                    {"prepared_by", who.prepared_by},
-                    {"date", who.date},
-                    {"on", report.on},
-                    {"problems", problems},
-                    {"specifications", specifications},
-                    {"audit", audit},
-                    {"audited", scope},
-                    {"caution", text_of(caution)}};
+  Json out = submittal_json("report", report.submittal, report.identity, report.problems);
+  out["on"] = report.on;
+  out["specifications"] = specifications;
+  out["audit"] = audit;
+  out["audited"] = scope;
+  out["caution"] = text_of(caution);
   // Submittal texts are checked UTF-8; the handler only guards shortened ones.
   return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }

@@ -10,12 +10,7 @@
 namespace plumbrule::report {
 
 /// The review against one specification.
-struct SpecificationReport {
-  std::string name, title, edition, agency, file, source;
-  check::Status status{};
-  std::string status_note;
-  std::vector<std::string> amendments;  // in force, in order
-  std::vector<std::string> withdrawn;   // clauses that they took out
+struct SpecificationReport : explain::SpecificationHead {
   evaluate::Outcome outcome{};
   std::vector<explain::Explanation> findings;
 };

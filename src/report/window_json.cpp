@@ -1,11 +1,8 @@
-#include <nlohmann/json.hpp>
-
+#include "report/json_parts.hpp"
 #include "report/window.hpp"
 
 namespace plumbrule::report {
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 std::string text_of(std::string_view view) { return std::string(view); }
 
@@ -144,38 +141,19 @@ Json strength(const window::StrengthReport& one) {
 }
 
 Json specification(const window::SpecificationWindows& one) {
-  return {{"name", one.name},
-          {"title", one.title},
-          {"edition", one.edition},
-          {"agency", one.agency},
-          {"rules", one.file},
-          {"amendments", one.amendments},
-          {"withdrawn", one.withdrawn},
-          {"limits",
-           {{"status", text_of(explain::status_text(one.status))}, {"note", one.status_note}, {"source", one.source}}},
-          {"variables", list(one.windows, window_of)},
-          {"strength_build", list(one.strengths, strength)}};
-}
-
-Json problem(const Problem& one) {
-  return {{"code", one.code}, {"place", one.place}, {"message", one.message}, {"help", one.help}};
+  Json out = head_json(one);
+  out["variables"] = list(one.windows, window_of);
+  out["strength_build"] = list(one.strengths, strength);
+  return out;
 }
 
 }  // namespace
 
 std::string window_json(const WindowReport& report) {
-  const evidence::Identity& who = report.identity;
-  const Json out = {{"window_report", 1},
-                    {"submittal", report.submittal},
-                    {"project", who.project},
-                    {"mix", who.mix},
-                    {"laboratory", who.laboratory},
-                    {"prepared_by", who.prepared_by},
-                    {"date", who.date},
-                    {"problems", list(report.problems, problem)},
-                    {"specifications", list(report.specifications, specification)},
-                    {"estimate", text_of(estimate)},
-                    {"caution", text_of(caution)}};
+  Json out = submittal_json("window_report", report.submittal, report.identity, report.problems);
+  out["specifications"] = list(report.specifications, specification);
+  out["estimate"] = text_of(estimate);
+  out["caution"] = text_of(caution);
   // Submittal texts are checked UTF-8; the handler only guards shortened ones.
   return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }

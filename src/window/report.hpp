@@ -101,10 +101,7 @@ struct WindowReport {
   Standing outcome{};
 };
 
-struct SpecificationWindows {
-  std::string name, title, edition, agency, file, source, status_note;
-  check::Status status{};
-  std::vector<std::string> amendments, withdrawn;
+struct SpecificationWindows : explain::SpecificationHead {
   std::vector<WindowReport> windows;  // one for each variable
   std::vector<StrengthReport> strengths;
 };

@@ -1,0 +1,34 @@
+#include "report/json_parts.hpp"
+
+namespace plumbrule::report {
+
+Json head_json(const explain::SpecificationHead& one) {
+  return {
+      {"name", one.name},
+      {"title", one.title},
+      {"edition", one.edition},
+      {"agency", one.agency},
+      {"rules", one.file},
+      {"amendments", one.amendments},
+      {"withdrawn", one.withdrawn},
+      {"limits",
+       {{"status", std::string(explain::status_text(one.status))}, {"note", one.status_note}, {"source", one.source}}}};
+}
+
+Json submittal_json(const std::string& report, const std::string& submittal, const evidence::Identity& who,
+                    const std::vector<Problem>& problems) {
+  Json errors = Json::array();
+  for (const Problem& one : problems) {
+    errors.push_back({{"code", one.code}, {"place", one.place}, {"message", one.message}, {"help", one.help}});
+  }
+  return {{report, 1},
+          {"submittal", submittal},
+          {"project", who.project},
+          {"mix", who.mix},
+          {"laboratory", who.laboratory},
+          {"prepared_by", who.prepared_by},
+          {"date", who.date},
+          {"problems", errors}};
+}
+
+}  // namespace plumbrule::report
