@@ -52,9 +52,7 @@ static int telling(Reason reason) {
   }
 }
 
-Judged Evaluator::check(std::uint32_t index) {
-  const plan::Check& check = plan_.checks[index];
-  measuring_.step(StepKind::check, index);
+Reason Evaluator::place(const plan::Check& check) {
   Reason why_none = Reason::no_result;
   matched_.clear();
   for (std::uint32_t at = 0; at < evidence_.results.size(); ++at) {
@@ -68,9 +66,25 @@ Judged Evaluator::check(std::uint32_t index) {
       why_none = telling(reason) > telling(why_none) ? reason : why_none;
     }
   }
+  return why_none;
+}
+
+// A result that may be one of those that a check is about, but cannot be placed.
+static bool may_count(Reason reason) { return telling(reason) >= telling(Reason::date_not_stated); }
+
+Placed Evaluator::placed(std::uint32_t requirement, std::uint32_t check) {
+  validity_ = plan_.requirements[requirement].validity;
+  const Reason why_none = place(plan_.checks[check]);
+  return {matched_, may_count(why_none)};
+}
+
+Judged Evaluator::check(std::uint32_t index) {
+  const plan::Check& check = plan_.checks[index];
+  measuring_.step(StepKind::check, index);
+  const Reason why_none = place(check);
   Judged out = matched_.empty() ? Judged{Verdict::not_shown, why_none} : matched(check, index);
-  // A result that may be one of them, but cannot be placed: a favourable one beside it does not show the clause.
-  if (!matched_.empty() && telling(why_none) >= telling(Reason::date_not_stated)) {
+  // A favourable result beside one that cannot be placed does not show the clause.
+  if (!matched_.empty() && may_count(why_none)) {
     also(out, {Verdict::not_shown, why_none});
   }
   Step& noted = measuring_.step(StepKind::check_verdict, index);
@@ -200,6 +214,11 @@ Review evaluate_one(const plan::Plan& plan, const Evidence& evidence, std::uint3
   Review review;
   Evaluator(plan, evidence, review).requirement(requirement);
   return review;
+}
+
+Placed placed(const plan::Plan& plan, const Evidence& evidence, std::uint32_t requirement, std::uint32_t check) {
+  Review review;
+  return Evaluator(plan, evidence, review).placed(requirement, check);
 }
 
 MeasureValue measure_value(const plan::Plan& plan, const Evidence& evidence, std::uint32_t index) {

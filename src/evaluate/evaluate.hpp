@@ -106,6 +106,14 @@ struct Thresholds {
 [[nodiscard]] Review evaluate_one(const plan::Plan& plan, const evidence::Evidence& evidence,
                                   std::uint32_t requirement);
 
+/// Which results a check of a requirement is about. `open`: there is one more that may be, but it does not say enough.
+struct Placed {
+  std::vector<std::uint32_t> results;
+  bool open = false;
+};
+[[nodiscard]] Placed placed(const plan::Plan& plan, const evidence::Evidence& evidence, std::uint32_t requirement,
+                            std::uint32_t check);
+
 /// The value of a measure for one result, as an example of a vocabulary asks for it: in the unit of its formula (or as
 /// reported), with the trace. Verdict complies: there is a value.
 struct MeasureValue {

@@ -31,6 +31,8 @@ class Evaluator {
       : plan_(plan), evidence_(evidence), measuring_(plan, evidence, review.trace), review_(review) {}
 
   void requirement(std::uint32_t index);
+  /// Which results a check of the requirement is about.
+  [[nodiscard]] Placed placed(std::uint32_t requirement, std::uint32_t check);
 
  private:
   const plan::Plan& plan_;
@@ -50,6 +52,8 @@ class Evaluator {
   Judged group(std::uint32_t index);
   Judged consecutive(const plan::Group& group);
   Judged check(std::uint32_t index);
+  // Fills matched_ with the results that the check is about; of the others, the most telling reason why they are not.
+  Reason place(const plan::Check& check);
   Judged matched(const plan::Check& check, std::uint32_t index);
   Judged over_results(const plan::Check& check, std::uint32_t index);
   Judged words_over_results(const plan::Check& check, std::uint32_t index);

@@ -10,19 +10,6 @@ namespace {
 using evaluate::Step;
 using evaluate::StepKind;
 
-int rank(Verdict verdict) { return verdict == Verdict::fails ? 2 : verdict == Verdict::not_shown ? 1 : 0; }
-
-// Of two compared values the one that decides: the worse verdict, then the smaller margin.
-bool worse(const Context& context, const check::Assertion& assertion, const Step& one, const Step& other) {
-  if (rank(one.outcome) != rank(other.outcome)) {
-    return rank(one.outcome) > rank(other.outcome);
-  }
-  const bool numbers = !context.rules.measures[assertion.measure].type.is_word() && one.amount.value.finite() &&
-                       other.amount.value.finite();
-  return numbers &&
-         standing(context, assertion, one.amount).distance < standing(context, assertion, other.amount).distance;
-}
-
 // The comparisons of a finding: for each check, the compared value that decided it.
 std::vector<Comparison> comparisons(const Context& context, const evaluate::Finding& finding) {
   std::vector<Comparison> out;
@@ -41,7 +28,7 @@ std::vector<Comparison> comparisons(const Context& context, const evaluate::Find
     } else if (step.kind == StepKind::target) {
       target = step.amount.value;
     } else if (step.kind == StepKind::compared && current != nullptr) {
-      deciding = deciding && !worse(context, *current, step, *deciding) ? deciding : step;
+      deciding = deciding && !decides_before(context.rules, *current, step, *deciding) ? deciding : step;
     } else if (step.kind == StepKind::check_verdict) {
       const check::Assertion& assertion = assertion_of(context, finding, step.index);
       const check::Measure& measure = context.rules.measures[assertion.measure];

@@ -199,23 +199,7 @@ std::string sentence(const check::Rules& rules, const check::Requirement& requir
 }
 
 const check::Assertion& assertion_of(const Context& context, const evaluate::Finding& finding, std::uint32_t check) {
-  const plan::Requirement& requirement = context.plan.requirements[finding.requirement];
-  const auto& cases = context.rules.requirements[finding.requirement].cases;
-  const check::Assertion* found = nullptr;
-  for (std::uint32_t at = requirement.cases.begin; at < requirement.cases.end; ++at) {
-    const plan::Range groups = context.plan.cases[at].groups;
-    for (std::uint32_t group = groups.begin; group < groups.end; ++group) {
-      const plan::Range checks = context.plan.groups[group].checks;
-      if (check >= checks.begin && check < checks.end) {
-        found =
-            &cases[at - requirement.cases.begin].alternatives[group - groups.begin].assertions[check - checks.begin];
-      }
-    }
-  }
-  if (found == nullptr) {
-    std::abort();  // every check belongs to a group of the requirement that it was compiled from
-  }
-  return *found;
+  return assertion_of(context.rules, context.plan, finding.requirement, check);
 }
 
 const check::Test& test_of(const Context& context, const evaluate::Finding& finding, std::uint32_t index) {
@@ -241,20 +225,9 @@ std::uint32_t alternatives_of(const Context& context, const evaluate::Finding& f
 
 namespace {
 
-struct Against {
-  Decimal rounded;
-  Decimal margin;  // positive: inside the limit
-};
-
-Against against(const check::End& end, bool high, const Decimal& value) {
-  const Decimal rounded =
-      end.rounding.place ? quantity::round_to(value, *end.rounding.place, end.rounding.ties) : value.stripped();
-  return {rounded, high ? end.value - rounded : rounded - end.value};
-}
-
-std::string margin_text(const Against& nearest, const check::End& end, const std::string& unit, bool relative) {
-  const bool outside = nearest.margin < Decimal{0};
-  const Decimal size = outside ? -nearest.margin : nearest.margin;
+std::string margin_text(const Room& nearest, const check::End& end, const std::string& unit, bool relative) {
+  const bool outside = nearest.distance < Decimal{0};
+  const Decimal size = outside ? -nearest.distance : nearest.distance;
   if (size.zero()) {
     return "exactly at the limit";
   }
@@ -273,50 +246,21 @@ std::string margin_text(const Against& nearest, const check::End& end, const std
 
 }  // namespace
 
-// The ends of a limit as numbers: printed ones, and those that a tolerance from the job mix makes.
-static std::vector<std::pair<check::End, bool>> ends_of(const check::Limit& limit,
-                                                        const std::optional<quantity::Decimal>& target) {
-  std::vector<std::pair<check::End, bool>> out;
-  if (limit.low) {
-    out.emplace_back(*limit.low, false);
-  }
-  if (limit.high) {
-    out.emplace_back(*limit.high, true);
-  }
-  if (limit.tolerance && target) {
-    check::End low = *limit.tolerance;
-    check::End high = *limit.tolerance;
-    low.value = *target - low.value;
-    high.value = *target + high.value;
-    out.emplace_back(low, false);
-    out.emplace_back(high, true);
-  }
-  return out;
-}
-
 Standing standing(const Context& context, const check::Assertion& assertion, const quantity::Amount& amount,
                   const std::optional<quantity::Decimal>& target) {
   const std::string& unit = context.evidence.units.at(assertion.limit.unit).text;
   quantity::Amount rounded = amount;
   Standing out;
-  bool first = true;
-  for (const auto& [end, high] : ends_of(assertion.limit, target)) {
-    const Against one = against(end, high, amount.value);
-    if (first || one.margin < out.distance) {
-      first = false;
-      out.distance = one.margin;
-      const bool point =
-          assertion.limit.low && assertion.limit.high && assertion.limit.low->value == assertion.limit.high->value;
-      out.headroom = amount.bound == Bound::exact && !end.value.zero() && !point
-                         ? std::optional(one.margin * Decimal{100} / (end.value < Decimal{0} ? -end.value : end.value))
-                         : std::nullopt;
-      rounded.value = one.rounded;
-      const bool from_job_mix = assertion.limit.tolerance && !assertion.limit.low && !assertion.limit.high;
-      out.margin = amount.bound == Bound::exact ? margin_text(one, end, unit, !from_job_mix) : "";
-      out.rule = end.rounding.place ? "rounded to the nearest " + with_unit(end.rounding.place->text(), unit) + ", " +
-                                          ties_text(end.rounding.ties)
-                                    : "absolute method, every digit counts";
-    }
+  if (const auto nearest = room(assertion, amount, target)) {
+    const check::End& end = nearest->end;
+    rounded.value = nearest->rounded;
+    out.distance = nearest->distance;
+    out.headroom = nearest->headroom;
+    const bool from_job_mix = assertion.limit.tolerance && !assertion.limit.low && !assertion.limit.high;
+    out.margin = amount.bound == Bound::exact ? margin_text(*nearest, end, unit, !from_job_mix) : "";
+    out.rule = end.rounding.place ? "rounded to the nearest " + with_unit(end.rounding.place->text(), unit) + ", " +
+                                        ties_text(end.rounding.ties)
+                                  : "absolute method, every digit counts";
   }
   out.value = show(context, rounded, context.rules.measures[assertion.measure].type.basis);
   return out;

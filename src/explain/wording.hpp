@@ -2,6 +2,7 @@
 // Numbers, conditions and demands in words. Used by explain and by report.
 
 #include "explain/explanation.hpp"
+#include "explain/headroom.hpp"
 
 namespace plumbrule::explain {
 

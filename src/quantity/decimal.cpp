@@ -170,6 +170,11 @@ Decimal Decimal::written_as(const Decimal& pattern, Ties ties) const {
   return rewritten.finite() ? rewritten : *this;
 }
 
+Decimal Decimal::shifted(int power) const {
+  _IDEC_flags flags = 0;
+  return number_of(bid128_scalbn(bits(*this), power, BID_ROUNDING_TO_NEAREST, &flags));
+}
+
 bool Decimal::even() const { return remainder(2).zero(); }
 
 Decimal Decimal::last_place() const { return finite() ? build(false, 1, std::min(exponent_of(*this), 0)) : *this; }

@@ -39,6 +39,8 @@ class Decimal {
   /// a / b when that needs no rounding, otherwise nothing (1 / 3, 1 / 0).
   [[nodiscard]] static std::optional<Decimal> exact_quotient(const Decimal& a, const Decimal& b);
   friend Decimal operator-(const Decimal& a);
+  /// Times ten to the power, with the digits kept: 1250 shifted by -2 is 12.50. Precondition: |power| <= 33.
+  [[nodiscard]] Decimal shifted(int power) const;
   /// Numeric: 2.10 equals 2.1. Not-finite numbers compare unordered.
   friend std::partial_ordering operator<=>(const Decimal& a, const Decimal& b);
   friend bool operator==(const Decimal& a, const Decimal& b);

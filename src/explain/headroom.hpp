@@ -1,0 +1,38 @@
+#pragma once
+// How far a compared value stands from its limit, in numbers only.
+
+#include <optional>
+
+#include "evaluate/evaluate.hpp"
+
+namespace plumbrule::explain {
+
+/// Against the nearer end of a limit.
+struct Room {
+  check::End end;
+  quantity::Decimal rounded;   // the value, by the rounding of that end
+  quantity::Decimal distance;  // inside the limit if positive, in its unit
+  std::optional<quantity::Decimal>
+      headroom;  // in percent of the limit; none for bounds, for a limit of zero or of one value
+};
+
+/// Nothing if the limit has no end. `target`: the value of the job mix, for a limit that is a tolerance from it.
+/// Precondition: the amount is finite.
+[[nodiscard]] std::optional<Room> room(const check::Assertion& assertion, const quantity::Amount& amount,
+                                       const std::optional<quantity::Decimal>& target);
+
+/// The assertion that a check of the plan was compiled from.
+[[nodiscard]] const check::Assertion& assertion_of(const check::Rules& rules, const plan::Plan& plan,
+                                                   std::uint32_t requirement, std::uint32_t check);
+
+/// Of two compared values of one demand the one that decides: the worse verdict, then the smaller distance.
+[[nodiscard]] bool decides_before(const check::Rules& rules, const check::Assertion& assertion,
+                                  const evaluate::Step& one, const evaluate::Step& other);
+
+/// The least headroom among the comparisons of a finding that have its verdict; none if none has a headroom, and for a
+/// clause that is not shown or does not apply.
+[[nodiscard]] std::optional<quantity::Decimal> least_headroom(const check::Rules& rules, const plan::Plan& plan,
+                                                              const evaluate::Review& review,
+                                                              const evaluate::Finding& finding);
+
+}  // namespace plumbrule::explain

@@ -1,0 +1,99 @@
+#pragma once
+// A specification made ready for many records that differ only in their numbers: same columns, same words. What the
+// words decide (classes, conditions, which results a clause is about) was decided once; a clause on a number is left as
+// comparisons of whole numbers. A clause of any other kind (means of specimens, tolerances, the rule on consecutive
+// sieves ...) is given to the evaluator with the numbers put in.
+
+#include <cstddef>
+#include <span>
+#include <vector>
+
+#include "sweep/cell.hpp"
+#include "sweep/judgement.hpp"
+
+namespace plumbrule::sweep {
+
+/// A column whose number is the reported value of a result; without the number there is no such result.
+struct Slot {
+  std::uint32_t column = 0;
+  std::uint32_t result = 0;  // of the evidence
+};
+
+class Program {
+ public:
+  /// `evidence`: bound from a record of the kind, without errors, in which every slot has a number; all slots are exact
+  /// amounts of results without specimens that are no part of a series and not declared by the job mix.
+  Program(const Against& against, evidence::Evidence evidence, std::vector<Slot> slots);
+
+  /// Precondition: the cell of each slot is absent or a short number.
+  void run(std::span<const Cell> cells, Judgement& out);
+
+  /// How many clauses are whole numbers only, how many go to the evaluator, and how many were meant for whole numbers
+  /// but differed from the evaluator when both were asked at the limits (none, if all is well).
+  [[nodiscard]] std::size_t compiled() const { return compiled_; }
+  [[nodiscard]] std::size_t evaluated() const { return evaluated_.size(); }
+  [[nodiscard]] std::size_t mistrusted() const { return mistrusted_; }
+
+ private:
+  // The printed ends of a limit at one number of decimals: everything times a common power of ten.
+  struct Scaled {
+    std::int64_t factor = 0;
+    std::int64_t low = 0, high = 0;
+    std::int64_t low_place = 0, high_place = 0;  // 0: nothing to round at this number of decimals
+  };
+  struct Comparison {
+    std::uint32_t column = check::none;  // none: the verdict is fixed
+    Verdict fixed = Verdict::not_shown;
+    ByDecimals refused_below{}, refused_above{};  // a number outside is no value
+    ByDecimals least{}, most{};
+    bool has_low = false, has_high = false, has_margin = false;
+    bool low_zero = false, high_zero = false;
+    quantity::Ties low_ties{}, high_ties{};
+    std::array<Scaled, most_decimals + 1> scaled{};
+  };
+  struct Group {
+    std::uint32_t begin = 0, end = 0;  // of comparisons_
+  };
+  struct Clause {
+    enum class Kind : std::uint8_t { fixed, compared, evaluated };
+    Kind kind = Kind::evaluated;
+    Verdict fixed = Verdict::not_shown;
+    std::uint32_t begin = 0, end = 0;  // of groups_
+  };
+  struct Judged {
+    Verdict verdict = Verdict::not_shown;
+    std::int32_t margin = no_margin;
+  };
+
+  Against against_;
+  evidence::Evidence evidence_;
+  std::vector<Slot> slots_;
+  std::vector<check::MeasureId> measures_;  // of the results of the slots
+  std::vector<Clause> clauses_;
+  std::vector<Group> groups_;
+  std::vector<Comparison> comparisons_;
+  std::vector<std::uint32_t> evaluated_;
+  std::size_t compiled_ = 0, mistrusted_ = 0;
+
+  // program.cpp: building
+  [[nodiscard]] Clause clause(std::uint32_t requirement);
+  bool compare(std::uint32_t requirement, std::uint32_t check, Comparison& out) const;
+  bool compare_number(std::uint32_t requirement, std::uint32_t check, const Slot& slot, Comparison& out) const;
+  bool refusals(check::MeasureId measure, Comparison& out) const;
+  static bool scale(const check::Assertion& assertion, Comparison& out);
+  [[nodiscard]] static std::optional<std::int64_t> place_at(const std::optional<check::End>& end, int decimals);
+  [[nodiscard]] const Slot* slot_of(std::uint32_t result) const;
+  void probe();
+  [[nodiscard]] bool agrees(std::uint32_t requirement);
+  [[nodiscard]] bool agrees_at(std::uint32_t requirement, std::vector<Cell>& cells, const Comparison& comparison);
+  [[nodiscard]] std::vector<Cell> own_cells() const;
+
+  // program_run.cpp
+  [[nodiscard]] static Judged run(const Comparison& comparison, const Cell& cell);
+  [[nodiscard]] static std::int32_t margin(const Comparison& comparison, const ShortNumber& number);
+  [[nodiscard]] Judged run(const Clause& clause, std::span<const Cell> cells) const;
+  void put_in(std::span<const Cell> cells);
+  [[nodiscard]] Judged evaluate(std::uint32_t requirement) const;
+};
+
+}  // namespace plumbrule::sweep

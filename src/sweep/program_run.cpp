@@ -1,0 +1,132 @@
+#include <algorithm>
+
+#include "explain/headroom.hpp"
+#include "sweep/program.hpp"
+
+namespace plumbrule::sweep {
+namespace {
+
+// To a multiple of the place. Not negative zero, not beyond 64 bits: the numbers have at most sixteen digits.
+std::int64_t rounded(std::int64_t value, std::int64_t place, quantity::Ties ties) {
+  const std::int64_t size = value < 0 ? -value : value;
+  const std::int64_t whole = size / place;
+  const std::int64_t twice = 2 * (size - whole * place);
+  const bool tie_goes_up = ties == quantity::Ties::up || (whole & 1) != 0;
+  const std::int64_t out = (whole + (twice > place || (twice == place && tie_goes_up) ? 1 : 0)) * place;
+  return value < 0 ? -out : out;
+}
+
+std::int64_t floor_of(std::int64_t numerator, std::int64_t denominator) {
+  const std::int64_t whole = numerator / denominator;
+  return whole * denominator > numerator ? whole - 1 : whole;
+}
+
+std::int32_t thousandths(std::int64_t distance, std::int64_t limit) {
+  const std::int64_t size = limit < 0 ? -limit : limit;
+  if (distance >= 2 * size) {
+    return widest_margin;
+  }
+  return distance <= -2 * size ? -widest_margin : static_cast<std::int32_t>(floor_of(distance * 1000, size));
+}
+
+int rank(Verdict verdict) { return verdict == Verdict::fails ? 2 : verdict == Verdict::not_shown ? 1 : 0; }
+
+}  // namespace
+
+std::int32_t Program::margin(const Comparison& comparison, const ShortNumber& number) {
+  if (!comparison.has_margin) {
+    return no_margin;
+  }
+  const Scaled& at = comparison.scaled[number.decimals];
+  const std::int64_t value = number.digits * at.factor;
+  const std::int64_t above_low =
+      (at.low_place == 0 ? value : rounded(value, at.low_place, comparison.low_ties)) - at.low;
+  const std::int64_t below_high =
+      at.high - (at.high_place == 0 ? value : rounded(value, at.high_place, comparison.high_ties));
+  // The nearer end; of two that are equally near the lower one.
+  if (comparison.has_low && !(comparison.has_high && below_high < above_low)) {
+    return comparison.low_zero ? no_margin : thousandths(above_low, at.low);
+  }
+  return comparison.high_zero ? no_margin : thousandths(below_high, at.high);
+}
+
+Program::Judged Program::run(const Comparison& comparison, const Cell& cell) {
+  const std::size_t at = cell.number.decimals;
+  const std::int64_t value = cell.number.digits;
+  if (cell.kind != Cell::Kind::number || value < comparison.refused_below[at] || value > comparison.refused_above[at]) {
+    return {};
+  }
+  const bool complies = value >= comparison.least[at] && value <= comparison.most[at];
+  return {complies ? Verdict::complies : Verdict::fails, margin(comparison, cell.number)};
+}
+
+// As language.md, sections 10.2 and 10.3: all comparisons of a group, one of the groups.
+Program::Judged Program::run(const Clause& clause, std::span<const Cell> cells) const {
+  Judged out{Verdict::fails, no_margin};
+  std::int32_t margins[2] = {INT32_MAX, INT32_MAX};  // of the comparisons that comply, and that fail
+  bool open = false;
+  bool complies = false;
+  for (std::uint32_t at = clause.begin; at < clause.end; ++at) {
+    Verdict whole = Verdict::complies;
+    for (std::uint32_t one = groups_[at].begin; one < groups_[at].end; ++one) {
+      const Comparison& comparison = comparisons_[one];
+      const Judged judged =
+          comparison.column == check::none ? Judged{comparison.fixed, no_margin} : run(comparison, cells[comparison.column]);
+      whole = rank(judged.verdict) > rank(whole) ? judged.verdict : whole;
+      if (judged.margin != no_margin) {
+        std::int32_t& least = margins[judged.verdict == Verdict::complies ? 0 : 1];
+        least = std::min(least, judged.margin);
+      }
+    }
+    complies = complies || whole == Verdict::complies;
+    open = open || whole == Verdict::not_shown;
+  }
+  out.verdict = complies ? Verdict::complies : open ? Verdict::not_shown : Verdict::fails;
+  if (out.verdict != Verdict::not_shown) {
+    const std::int32_t least = margins[complies ? 0 : 1];
+    out.margin = least == INT32_MAX ? no_margin : least;
+  }
+  return out;
+}
+
+// No result without its number: a measure that no clause is about takes its place.
+void Program::put_in(std::span<const Cell> cells) {
+  for (std::size_t at = 0; at < slots_.size(); ++at) {
+    const Cell& cell = cells[slots_[at].column];
+    evidence::Result& result = evidence_.results[slots_[at].result];
+    const bool there = cell.kind == Cell::Kind::number;
+    result.measure = there ? measures_[at] : check::none;
+    if (there) {
+      result.reported.amount.value = exact(cell.number);
+    }
+  }
+}
+
+Program::Judged Program::evaluate(std::uint32_t requirement) const {
+  const evaluate::Review review = evaluate::evaluate_one(*against_.plan, evidence_, requirement);
+  const evaluate::Finding& finding = review.findings.front();
+  return {finding.verdict,
+          margin_of(explain::least_headroom(*against_.rules, *against_.plan, review, finding))};
+}
+
+void Program::run(std::span<const Cell> cells, Judgement& out) {
+  out.verdicts.resize(clauses_.size());
+  out.margins.resize(clauses_.size());
+  if (!evaluated_.empty()) {
+    put_in(cells);
+  }
+  for (std::size_t at = 0; at < clauses_.size(); ++at) {
+    const Clause& clause = clauses_[at];
+    Judged judged{clause.fixed, no_margin};
+    if (clause.kind == Clause::Kind::compared) {
+      judged = run(clause, cells);
+    } else if (clause.kind == Clause::Kind::evaluated) {
+      judged = evaluate(static_cast<std::uint32_t>(at));
+    }
+    out.verdicts[at] = judged.verdict;
+    out.margins[at] = judged.margin;
+  }
+  conclude(against_, false, out);
+}
+
+}  // namespace plumbrule::sweep
