@@ -3,10 +3,13 @@
 #include <algorithm>
 
 #include "command/log.hpp"
+#include "command/origin.hpp"
 #include "command/submission.hpp"
 #include "diagnose/suggest.hpp"
 #include "evidence/written.hpp"
+#include "report/junit.hpp"
 #include "report/matrix.hpp"
+#include "report/sarif.hpp"
 
 namespace plumbrule::command {
 namespace {
@@ -83,12 +86,19 @@ std::optional<std::string> explained(const report::Report& report, const ReviewO
   if (options.format == Format::json) {
     return report::json(report, clause);
   }
-  return out + "\nCaution: " + std::string(report::caution) + "\n";
+  return out + closing_text(report.origin);
 }
 
 constexpr std::size_t matrix_width = 160;
 
-std::optional<std::string> page(const report::Report& report, const ReviewOptions& options, bool colour) {
+std::optional<std::string> page(const report::Report& report, const source::SourceMap& sources,
+                                const ReviewOptions& options, bool colour) {
+  if (options.format == Format::sarif) {
+    return report::sarif(report, sources);
+  }
+  if (options.format == Format::junit) {
+    return report::junit(report);
+  }
   if (options.matrix) {
     return options.format == Format::json       ? report::matrix_json(report)
            : options.format == Format::markdown ? report::matrix_markdown(report)
@@ -100,6 +110,22 @@ std::optional<std::string> page(const report::Report& report, const ReviewOption
   return options.format == Format::json ? report::json(report) : report::text(report, colour);
 }
 
+// Options that cannot stand together.
+std::optional<std::string> conflict_of(const ReviewOptions& options) {
+  if (options.format == Format::markdown && !options.matrix) {
+    return "found `--format markdown` without `--matrix`; a whole review is written as text, json, sarif or junit";
+  }
+  if (options.matrix && !options.explain.empty()) {
+    return "found `--explain` beside `--matrix`; one of them decides what is written";
+  }
+  const bool whole = options.format == Format::sarif || options.format == Format::junit;
+  if (whole && (options.matrix || !options.explain.empty())) {
+    return "found `--format " + std::string(options.format == Format::sarif ? "sarif" : "junit") + "` beside `" +
+           (options.matrix ? "--matrix" : "--explain") + "`; it is written of whole reviews only";
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 Exit review(const ReviewOptions& options) {
@@ -109,12 +135,8 @@ Exit review(const ReviewOptions& options) {
     print_error("found `" + options.on + "`, no date; write year, month and day: 2026-03-20");
     return Exit::unusable;
   }
-  if (options.format == Format::markdown && !options.matrix) {
-    print_error("found `--format markdown` without `--matrix`; a whole review is written as text or json");
-    return Exit::unusable;
-  }
-  if (options.matrix && !options.explain.empty()) {
-    print_error("found `--explain` beside `--matrix`; one of them decides what is written");
+  if (const auto conflict = conflict_of(options)) {
+    print_error(*conflict);
     return Exit::unusable;
   }
   source::SourceMap sources;
@@ -136,7 +158,9 @@ Exit review(const ReviewOptions& options) {
   log.note("reviewed, " + std::to_string(reviewed.problems.all().size()) + " errors of the submittal");
   reviewed.report.submittal = options.submittal;
   reviewed.report.on = options.on;
-  const std::optional<std::string> text = page(reviewed.report, options, options.out.empty() && colour_output());
+  reviewed.report.origin = origin_of(sources, *sets, {document->span.file});
+  const std::optional<std::string> text =
+      page(reviewed.report, sources, options, options.out.empty() && colour_output());
   if (!text || !write_output(*text, options.out)) {
     return Exit::unusable;
   }

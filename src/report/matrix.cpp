@@ -231,7 +231,7 @@ std::string matrix_text(const Report& report, std::size_t width) {
     const std::size_t end = std::min(at + columns_a_page, found.columns.size());
     out += "\n" + text_table(kinds_table(found, at, end), width);
   }
-  return out + "\n" + std::string(legend) + uncompared(found) + "\nCaution: " + std::string(caution) + "\n";
+  return out + "\n" + std::string(legend) + uncompared(found) + closing_text(report.origin);
 }
 
 std::string matrix_markdown(const Report& report) {
@@ -239,7 +239,7 @@ std::string matrix_markdown(const Report& report) {
   return "# " + markdown_cell(report.submittal) + " against " + std::to_string(found.columns.size()) +
          " specifications\n\n" + markdown_table(columns_table(found)) + "\n" +
          markdown_table(kinds_table(found, 0, found.columns.size())) + "\n" + std::string(legend) + "\n" +
-         markdown_cell(uncompared(found)) + "\n\n" + std::string(caution) + "\n";
+         markdown_cell(uncompared(found)) + "\n" + closing_markdown(report.origin);
 }
 
 }  // namespace plumbrule::report
