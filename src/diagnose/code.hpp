@@ -60,6 +60,8 @@ enum class Code : std::uint8_t {
   lint_accept,
   // submittals
   submittal_yaml,
+  submittal_json,
+  submittal_sheet,
   submittal_alias,
   submittal_depth,
   submittal_duplicate_key,
@@ -131,6 +133,8 @@ inline constexpr std::array<std::string_view, static_cast<std::size_t>(Code::cou
     "lint.unused",
     "lint.accept",
     "submittal.yaml",
+    "submittal.json",
+    "submittal.sheet",
     "submittal.alias",
     "submittal.depth",
     "submittal.duplicate-key",

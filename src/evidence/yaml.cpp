@@ -7,8 +7,8 @@
 #include <istream>
 #include <streambuf>
 
-#include "diagnose/encoding.hpp"
 #include "diagnose/quote.hpp"
+#include "evidence/text_of_file.hpp"
 #include "evidence/tree_maker.hpp"
 #include "evidence/yaml_fault.hpp"
 #include "evidence/yaml_text.hpp"
@@ -18,8 +18,6 @@ namespace {
 
 using diagnose::Code;
 using source::Span;
-
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 
 std::size_t position(std::string_view text, const YAML::Mark& mark) {
   return std::min(static_cast<std::size_t>(std::max(mark.pos, 0)), text.size());
@@ -141,42 +139,16 @@ bool parse(std::string_view text, TreeMaker& maker, diagnose::Diagnostics& diagn
   }
 }
 
-bool readable(const source::SourceMap& sources, source::FileId file, diagnose::Diagnostics& diagnostics) {
-  const std::string_view text = sources.text(file);
-  if (text.size() > largest_submittal) {
-    diagnostics.error(Code::submittal_shape, {file, 0, 0},
-                      "found a file of " + std::to_string(text.size()) + " bytes, more than the " +
-                          std::to_string(largest_submittal) + " that a submittal may have",
-                      "put each submittal in a file of its own");
-    return false;
-  }
-  if (!diagnose::check_encoding(sources, file, diagnostics)) {
-    return false;
-  }
-  if (const auto bad = first_control_character(text)) {
-    const auto at = static_cast<std::uint32_t>(*bad);
-    const std::uint32_t end = at + (text[*bad] == '\xC2' ? 2 : 1);
-    diagnostics.error(Code::submittal_yaml, {file, at, end}, "found a control character",
-                      "take it out; it cannot be seen, but it is in the text");
-    return false;
-  }
-  return true;
-}
-
 }  // namespace
 
 std::optional<Node> read_yaml(const source::SourceMap& sources, source::FileId file,
                               diagnose::Diagnostics& diagnostics) {
-  if (!readable(sources, file, diagnostics)) {
+  const auto readable = text_of_file(sources, file, Code::submittal_yaml, diagnostics);
+  if (!readable) {
     return std::nullopt;
   }
-  std::string_view text = sources.text(file);
-  std::size_t offset = 0;
-  while (text.starts_with(byte_order_mark)) {  // files joined by a program may have several
-    text.remove_prefix(byte_order_mark.size());
-    offset += byte_order_mark.size();
-  }
-  TreeMaker maker(text, file, offset, diagnostics);
+  const std::string_view text = readable->text;
+  TreeMaker maker(text, file, readable->offset, diagnostics);
   if (!parse(text, maker, diagnostics)) {
     return std::nullopt;
   }
