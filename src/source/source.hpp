@@ -42,13 +42,14 @@ inline constexpr std::size_t largest_file = std::size_t{256} * 1024U * 1024U;
 /// Owns the texts. Views into it stay valid while the map lives.
 class SourceMap {
  public:
-  FileId add(std::string name, std::string text);
+  /// `first_line`: the number of the first line, for a text that was taken out of a longer one.
+  FileId add(std::string name, std::string text, std::uint32_t first_line = 1);
   [[nodiscard]] std::string_view name(FileId file) const { return files_.at(file).name; }
   [[nodiscard]] std::string_view text(FileId file) const { return files_.at(file).text; }
   [[nodiscard]] std::string_view text(const Span& span) const;
   /// The place of the first byte of the span; precondition: span.known().
   [[nodiscard]] Place place(const Span& span) const;
-  /// The text of a line (1-based) without its line end.
+  /// The text of a line, as place() counts them, without its line end.
   [[nodiscard]] std::string_view line_text(FileId file, std::uint32_t line) const;
   /// "file:line:column", or the empty text for an unknown span.
   [[nodiscard]] std::string place_text(const Span& span) const;
@@ -58,6 +59,7 @@ class SourceMap {
   struct File {
     std::string name;
     std::string text;
+    std::uint32_t first_line = 1;
     std::vector<std::uint32_t> line_starts;
   };
   std::deque<File> files_;

@@ -1,0 +1,57 @@
+#pragma once
+// The programs of one worker: for each set of words that flat records have in common, one for each specification.
+// Which columns may hold any number is found out by binding a record with and without them.
+
+#include <memory>
+#include <string>
+#include <unordered_map>
+
+#include "evidence/sheet.hpp"
+#include "sweep/columns.hpp"
+#include "sweep/program.hpp"
+
+namespace plumbrule::sweep {
+
+class Programs {
+ public:
+  /// More sets of words than this are not made ready: records with further ones are judged in full.
+  static constexpr std::size_t most = 256;
+
+  Programs(const std::vector<Against>& against, const evidence::KnownNames& names);
+
+  /// Learns what the columns of a record are for, which was read in full without any remark; its cells are those of
+  /// `columns`.
+  void learn(const Columns& columns, std::span<const Cell> cells);
+
+  /// The programs for a record of this kind, one for each specification; nullptr if it must be judged in full.
+  [[nodiscard]] std::vector<Program>* find(const Columns& columns, std::span<const Cell> cells);
+
+ private:
+  enum class Role : std::uint8_t {
+    unknown,   // no record with it was seen yet
+    value,     // the reported value of a result that is nothing without it
+    identity,  // says whose mix it is; no verdict depends on it
+    day,       // a date that no clause asks for
+    literal,   // anything else: its text is part of the kind
+  };
+  struct Kind {
+    std::vector<Program> programs;
+    bool usable = false;
+  };
+
+  const std::vector<Against>& against_;
+  const evidence::KnownNames& names_;
+  bool days_matter_ = false;
+  std::vector<Role> roles_;
+  std::optional<evidence::Headings> headings_;
+  std::unordered_map<std::string, Kind> kinds_;
+  std::string key_;
+
+  [[nodiscard]] std::vector<std::optional<evidence::Evidence>> bound(std::span<const Cell> cells) const;
+  [[nodiscard]] Role role(const std::string& heading, std::uint32_t column, std::span<const Cell> cells,
+                          const std::vector<std::optional<evidence::Evidence>>& whole) const;
+  void make(std::span<const Cell> cells, Kind& out) const;
+  [[nodiscard]] bool write_key(std::span<const Cell> cells);
+};
+
+}  // namespace plumbrule::sweep

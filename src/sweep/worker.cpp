@@ -1,0 +1,254 @@
+#include "sweep/worker.hpp"
+
+#include <set>
+#include <tuple>
+
+#include "diagnose/render.hpp"
+#include "evidence/sheet.hpp"
+
+namespace plumbrule::sweep {
+namespace {
+
+bool is_blank(std::string_view line) { return line.find_first_not_of(" \t\r") == std::string_view::npos; }
+
+void append_errors(const diagnose::Diagnostics& diagnostics, const source::SourceMap& sources, std::string& out) {
+  for (const diagnose::Diagnostic& one : diagnostics.all()) {
+    if (one.severity == diagnose::Severity::error) {
+      out += diagnose::render_text(one, sources, false);
+    }
+  }
+}
+
+// The same error against several specifications counts once.
+class Merged {
+ public:
+  void add(const diagnose::Diagnostics& from) {
+    for (const diagnose::Diagnostic& one : from.all()) {
+      const source::Span& span = one.primary.span;
+      if (one.severity == diagnose::Severity::error &&
+          seen_.emplace(one.code, span.file, span.begin, span.end).second) {
+        all_.add(one);
+      }
+    }
+  }
+  [[nodiscard]] diagnose::Diagnostics take() {
+    all_.sort_by_place();
+    return std::move(all_);
+  }
+
+ private:
+  std::set<std::tuple<diagnose::Code, source::FileId, std::uint32_t, std::uint32_t>> seen_;
+  diagnose::Diagnostics all_;
+};
+
+}  // namespace
+
+Worker::Worker(const std::vector<Against>& against, const evidence::KnownNames& names, VerdictForm form,
+               std::optional<std::int32_t> on, bool in_full)
+    : against_(against), names_(names), on_(on), in_full_(in_full), form_(form), programs_(against, names) {
+  for (const Against& one : against_) {
+    writers_.emplace_back(one, form);
+    SpecificationTally& tally = tally_.specifications.emplace_back();
+    tally.clauses.resize(one.plan->requirements.size());
+  }
+}
+
+Written Worker::run(const Lines& lines) {
+  Written out;
+  out.bytes = lines.text.size();
+  if (!lines.heading.empty()) {
+    use_sheet(lines.heading);
+  }
+  std::string_view rest = lines.text;
+  std::uint32_t number = lines.first_line;
+  while (!rest.empty()) {
+    const std::size_t end = std::min(rest.find('\n'), rest.size());
+    line(lines, rest.substr(0, end), number++, out);
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+  }
+  return out;
+}
+
+void Worker::line(const Lines& lines, std::string_view text, std::uint32_t number, Written& out) {
+  if (is_blank(text)) {
+    ++tally_.blank;
+    return;
+  }
+  ++tally_.records;
+  ++out.records;
+  if (!in_full_ && quickly(lines, text, number, out)) {
+    return;
+  }
+  source::SourceMap sources;
+  diagnose::Diagnostics diagnostics;
+  const std::string record = lines.file + ":" + std::to_string(number);
+  const auto document = read(lines, text, number, sources, diagnostics);
+  append_errors(diagnostics, sources, out.errors);
+  if (!document) {
+    refuse(record, out);
+  } else if (judge_all(*document, record, sources, out) && !in_full_) {
+    learn(text, !lines.heading.empty());
+  }
+}
+
+// By the programs. False: nothing was written, and the record must be judged in full.
+bool Worker::quickly(const Lines& lines, std::string_view text, std::uint32_t number, Written& out) {
+  bool unknown = false;
+  const bool taken = lines.heading.empty() ? reader_.read_json(text, columns_, cells_, unknown)
+                                           : LineReader::read_row(text, columns_, cells_);
+  std::vector<Program>* const programs = taken && !on_ ? programs_.find(columns_, cells_) : nullptr;
+  if (programs == nullptr) {
+    return false;
+  }
+  for (std::size_t at = 0; at < programs->size(); ++at) {
+    (*programs)[at].run(cells_, judgement_);
+    add(tally_.specifications[at], judgement_);
+    if (form_ != VerdictForm::none) {
+      writers_[at].append(out.verdicts, lines.file + ":" + std::to_string(number), mix(), judgement_, 0);
+    }
+  }
+  return true;
+}
+
+std::string_view Worker::mix() const {
+  const auto column = columns_.find("mix");
+  return column ? cells_[*column].text : std::string_view{};
+}
+
+// A record without any error shows what its columns are for. Records that name columns anew are not many.
+bool Worker::learn(std::string_view text, bool is_row) {
+  if (!is_row) {
+    diagnose::Diagnostics none;
+    source::SourceMap sources;
+    const auto id = sources.add("record", std::string(text));
+    const auto document = json_.read(sources.text(id), id, 0, none);
+    if (!document || !evidence::is_flat(*document) || columns_.size() + document->entries.size() > Columns::most) {
+      return false;
+    }
+    for (const evidence::Entry& entry : document->entries) {
+      if (!columns_.find(entry.key)) {
+        columns_.add(entry.key);
+      }
+    }
+  }
+  bool unknown = false;
+  const bool taken = is_row ? LineReader::read_row(text, columns_, cells_)
+                            : reader_.read_json(text, columns_, cells_, unknown);
+  if (taken) {
+    programs_.learn(columns_, cells_);
+  }
+  return taken;
+}
+
+// The columns of a sheet are its headings; they are known before the first row.
+void Worker::use_sheet(const std::string& heading) {
+  if (sheet_.heading == heading) {
+    return;
+  }
+  sheet_ = {heading, std::nullopt, 0};
+  columns_ = {};
+  programs_ = Programs(against_, names_);
+  diagnose::Diagnostics reported_by_the_reader;
+  const auto cells = evidence::split_row(heading, 0, 0, reported_by_the_reader);
+  if (!cells) {
+    return;
+  }
+  sheet_.headings = evidence::read_headings(*cells, reported_by_the_reader);
+  for (const evidence::Cell& cell : *cells) {
+    if (sheet_.headings && cells->size() <= Columns::most) {
+      columns_.add(cell.text);
+    }
+  }
+}
+
+std::optional<evidence::Node> Worker::read(const Lines& lines, std::string_view text, std::uint32_t number,
+                                           source::SourceMap& sources, diagnose::Diagnostics& diagnostics) {
+  if (lines.heading.empty()) {
+    const auto file = sources.add(lines.file, std::string(text), number);
+    auto document = json_.read(sources.text(file), file, 0, diagnostics);
+    return document && evidence::is_flat(*document) ? evidence::submittal_of(*document, diagnostics)
+                                                    : std::move(document);
+  }
+  sources.add(lines.file, lines.heading, 1);
+  const auto file = sources.add(lines.file, std::string(text), number);
+  if (!evidence::readable_text(sources, file, diagnostics)) {
+    return std::nullopt;
+  }
+  const auto cells = evidence::split_row(sources.text(file), file, 0, diagnostics);
+  const source::Span row{file, 0, static_cast<std::uint32_t>(text.size())};
+  return cells && sheet_.headings ? evidence::submittal_of(*sheet_.headings, *cells, row, diagnostics) : std::nullopt;
+}
+
+// True: nothing was remarked.
+bool Worker::judge_all(const evidence::Node& document, const std::string& record, const source::SourceMap& sources,
+                       Written& out) {
+  Merged merged;
+  std::vector<Judgement> judgements;
+  std::string mix;
+  for (const Against& one : against_) {
+    diagnose::Diagnostics problems;
+    auto evidence = evidence::bind(document, *one.rules, names_, problems);
+    merged.add(problems);
+    if (!evidence) {
+      append_errors(merged.take(), sources, out.errors);
+      refuse(record, out);
+      return false;
+    }
+    evidence->date = on_.value_or(evidence->date);
+    mix = evidence->identity.mix;
+    judge(one, *evidence, problems.has_errors(), judgements.emplace_back());
+  }
+  const diagnose::Diagnostics all = merged.take();
+  append_errors(all, sources, out.errors);
+  tally_.faulty += all.all().empty() ? 0 : 1;
+  for (std::size_t at = 0; at < judgements.size(); ++at) {
+    add(tally_.specifications[at], judgements[at]);
+    if (form_ != VerdictForm::none) {
+      writers_[at].append(out.verdicts, record, mix, judgements[at], all.all().size());
+    }
+  }
+  return all.all().empty();
+}
+
+void Worker::refuse(const std::string& record, Written& out) {
+  ++tally_.unreadable;
+  if (form_ != VerdictForm::none) {
+    for (const VerdictWriter& writer : writers_) {
+      writer.append_unreadable(out.verdicts, record);
+    }
+  }
+}
+
+Written Worker::run(const Document& document) {
+  Written out;
+  out.bytes = document.text.size();
+  out.records = 1;
+  ++tally_.records;
+  source::SourceMap sources;
+  diagnose::Diagnostics diagnostics;
+  const auto file = sources.add(document.file, document.text);
+  const auto tree = document.file.ends_with(".json") ? evidence::read_json(sources, file, diagnostics)
+                                                     : evidence::read_yaml(sources, file, diagnostics);
+  const auto submittal =
+      tree && evidence::is_flat(*tree) ? evidence::submittal_of(*tree, diagnostics) : tree;
+  append_errors(diagnostics, sources, out.errors);
+  if (!submittal) {
+    refuse(document.file, out);
+  } else {
+    judge_all(*submittal, document.file, sources, out);
+  }
+  return out;
+}
+
+Written Worker::unreadable(const std::string& file, const std::string& reason) {
+  Written out;
+  out.records = 1;
+  ++tally_.records;
+  diagnose::Diagnostics diagnostics;
+  diagnostics.error(diagnose::Code::file_unreadable, {}, "cannot read `" + file + "`: " + reason, "check the path");
+  append_errors(diagnostics, source::SourceMap{}, out.errors);
+  refuse(file, out);
+  return out;
+}
+
+}  // namespace plumbrule::sweep
