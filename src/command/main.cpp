@@ -13,6 +13,7 @@
 #include "command/recite.hpp"
 #include "command/review.hpp"
 #include "command/tidy.hpp"
+#include "command/transcribe.hpp"
 #include "command/window.hpp"
 #include "diagnose/suggest.hpp"
 
@@ -20,6 +21,7 @@ namespace {
 
 using plumbrule::command::Exit;
 using plumbrule::command::Format;
+using plumbrule::command::SubmittalForm;
 
 template <typename Value>
 using Words = std::map<std::string, Value>;
@@ -30,6 +32,8 @@ const Words<Format> review_formats{{"text", Format::text}, {"json", Format::json
 const Words<Format> contrast_formats{{"text", Format::text}, {"markdown", Format::markdown}, {"json", Format::json}};
 const Words<Format> envelope_formats{
     {"text", Format::text}, {"markdown", Format::markdown}, {"json", Format::json}, {"rules", Format::rules}};
+const Words<SubmittalForm> submittal_forms{
+    {"yaml", SubmittalForm::yaml}, {"json", SubmittalForm::json}, {"csv", SubmittalForm::csv}};
 const Words<bool> curves{{"straight", false}, {"parabola", true}};
 const Words<plumbrule::report::Units> unit_systems{{"printed", plumbrule::report::Units::printed},
                                                    {"metric", plumbrule::report::Units::metric},
@@ -53,9 +57,14 @@ void add_libraries(CLI::App& command, std::vector<std::string>& target) {
   command.add_option("--library", target, "A folder with vocabularies; may be repeated")->check(CLI::ExistingDirectory);
 }
 
+void add_record(CLI::App& command, std::string& target) {
+  command.add_option("--record", target, "Which record of a sheet of several: its number or its mix");
+}
+
 void add_review(CLI::App& app, plumbrule::command::ReviewOptions& options) {
   CLI::App* command = app.add_subcommand("review", "Review a submittal against specifications");
-  command->add_option("SUBMITTAL", options.submittal, "The submittal, a YAML file")->required();
+  command->add_option("SUBMITTAL", options.submittal, "The submittal (*.yaml, *.json, *.csv)")->required();
+  add_record(*command, options.record);
   command->add_option("--against", options.against, "A specification (*.plumb), or a folder of them; may be repeated")
       ->required();
   command->add_flag("--matrix", options.matrix, "Tests by specifications, ranked by headroom, instead of the findings");
@@ -71,7 +80,9 @@ void add_review(CLI::App& app, plumbrule::command::ReviewOptions& options) {
 
 void add_window(CLI::App& app, plumbrule::command::WindowOptions& options) {
   CLI::App* command = app.add_subcommand("window", "Find the range of a design value that every tested clause allows");
-  command->add_option("SUBMITTAL", options.submittal, "The submittal with its trials, a YAML file")->required();
+  command->add_option("SUBMITTAL", options.submittal, "The submittal with its trials (*.yaml, *.json, *.csv)")
+      ->required();
+  add_record(*command, options.record);
   command->add_option("--against", options.rules.against, "A specification (*.plumb); may be repeated")->required();
   command->add_option("--with", options.rules.amendments, "An amendment (*.plumb); may be repeated");
   command->add_option("--on", options.rules.on, "The day of the review: only what was in force then");
@@ -137,6 +148,14 @@ void add_tidy(CLI::App& app, plumbrule::command::TidyOptions& options) {
   command->add_flag("--check", options.check, "Write nothing; exit 1 if a file is not tidy, and say where");
 }
 
+void add_transcribe(CLI::App& app, plumbrule::command::TranscribeOptions& options) {
+  CLI::App* command = app.add_subcommand("transcribe", "Write a submittal in another form");
+  command->add_option("SUBMITTAL", options.submittal, "The submittal (*.yaml, *.json, *.csv)")->required();
+  add_record(*command, options.record);
+  add_choice(*command, "--format", options.form, submittal_forms, "The form; csv is a sheet of one row");
+  command->add_option("--out", options.out, "Write it to this file");
+}
+
 constexpr const char* footer =
     "Exit status: 0 complies, 1 something fails, 2 evidence incomplete, 3 rule files broken, 4 unusable input or "
     "usage.\nA verdict is never a licence to build: the contract documents and the engineer in responsible charge "
@@ -177,6 +196,8 @@ int run(int count, char** arguments) {
   add_tidy(app, tidy);
   plumbrule::command::WindowOptions window;
   add_window(app, window);
+  plumbrule::command::TranscribeOptions transcribe;
+  add_transcribe(app, transcribe);
   if (count > 1 && !known_command(app, arguments[1])) {
     return static_cast<int>(Exit::unusable);
   }
@@ -201,6 +222,9 @@ int run(int count, char** arguments) {
   }
   if (app.got_subcommand("window")) {
     return static_cast<int>(plumbrule::command::window(window));
+  }
+  if (app.got_subcommand("transcribe")) {
+    return static_cast<int>(plumbrule::command::transcribe(transcribe));
   }
   if (app.got_subcommand("recite")) {
     return static_cast<int>(plumbrule::command::recite(recite));

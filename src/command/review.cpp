@@ -123,7 +123,7 @@ Exit review(const ReviewOptions& options) {
     return Exit::rules_broken;
   }
   log.note("rules checked and compiled: " + std::to_string(sets->size()) + " specifications");
-  const auto document = read_submittal(sources, options.submittal);
+  const auto document = read_submittal(sources, options.submittal, options.record);
   if (!document) {
     return Exit::unusable;
   }
@@ -134,7 +134,7 @@ Exit review(const ReviewOptions& options) {
     return Exit::unusable;
   }
   log.note("reviewed, " + std::to_string(reviewed.problems.all().size()) + " errors of the submittal");
-  reviewed.report.submittal = options.submittal;
+  reviewed.report.submittal = record_name(options.submittal, options.record);
   reviewed.report.on = options.on;
   const std::optional<std::string> text = page(reviewed.report, options, options.out.empty() && colour_output());
   if (!text || !write_output(*text, options.out)) {
