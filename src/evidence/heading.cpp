@@ -53,6 +53,11 @@ class Reader {
 
   std::optional<Heading> run() {
     std::string_view text = cell_.text;
+    if (text.find('\t') != std::string_view::npos) {
+      error(text, "found a tab in a heading",
+            "columns of a sheet are separated by commas, the parts of a heading by `;`");
+      return std::nullopt;
+    }
     if (!take_unit(text) || !split(text)) {
       return std::nullopt;
     }
@@ -153,7 +158,7 @@ class Reader {
 
   bool identity_of() {
     step(parts_.front().whole);
-    return without_unit(parts_.front().whole) && finished();
+    return finished() && without_unit(parts_.front().whole);
   }
 
   // The next part, a single name.

@@ -7,6 +7,7 @@
 #include "evidence/heading.hpp"
 #include "evidence/transcribe.hpp"
 #include "evidence/written.hpp"
+#include "evidence/yaml_text.hpp"
 #include "quantity/unit.hpp"
 
 namespace plumbrule::evidence {
@@ -122,10 +123,14 @@ class SheetWriter {
     const std::string whole = heading + (split.unit.empty() ? "" : " (" + split.unit + ")");
     diagnose::Diagnostics unread;
     const auto read = read_heading({whole, {}, true}, unread);
-    const bool lines = node.text.find_first_of("\r\n") != std::string::npos;
-    if (lines || whole.find_first_of("\r\n") != std::string::npos || !read || read->unit != split.unit) {
-      refuse(node.span, lines ? "found a line break, which no cell holds"
-                              : "found a value that the heading " + diagnose::quoted(whole, 80) + " cannot carry");
+    const bool unseen =
+        node.text.find_first_of("\r\n") != std::string::npos || first_control_character(node.text).has_value();
+    if (unseen) {
+      refuse(node.span, "found a line break or a control character, which no cell holds");
+    }
+    if (whole.find_first_of("\r\n") != std::string::npos || first_control_character(whole) || !read ||
+        read->unit != split.unit) {
+      refuse(node.span, "found a value that the heading " + diagnose::quoted(whole, 80) + " cannot carry");
     }
     columns_.push_back({whole, split.cell});
   }
