@@ -63,20 +63,29 @@ std::string listed(const std::vector<SubmittalRecord>& records) {
   return out + (records.size() > most ? " and so on" : "");
 }
 
-// By its mix, or else by its number; the size of the list if it is none of them or not the only one.
-std::size_t picked(const std::vector<SubmittalRecord>& records, const std::string& record) {
-  std::vector<std::size_t> fitting;
+// By its mix, or else by its number.
+std::vector<std::size_t> picked(const std::vector<SubmittalRecord>& records, const std::string& record) {
+  std::vector<std::size_t> of_mix, of_number;
   for (std::size_t at = 0; at < records.size(); ++at) {
     if (records[at].mix == record) {
-      fitting.push_back(at);
+      of_mix.push_back(at);
     }
-  }
-  for (std::size_t at = 0; fitting.empty() && at < records.size(); ++at) {
     if (std::to_string(at + 1) == record) {
-      return at;
+      of_number.push_back(at);
     }
   }
-  return fitting.size() == 1 ? fitting.front() : records.size();
+  return of_mix.empty() ? of_number : of_mix;
+}
+
+void report_choice(const std::vector<SubmittalRecord>& records, const std::string& path, const std::string& record,
+                   bool several, diagnose::Diagnostics& diagnostics) {
+  const std::string message =
+      record.empty()
+          ? "found " + std::to_string(records.size()) + " records in `" + path + "`, and no `--record` that names one"
+      : several ? "found several records of the mix " + diagnose::quoted(record) + " in `" + path + "`"
+                : "found " + diagnose::quoted(record) + ", no record of `" + path + "`";
+  diagnostics.error(diagnose::Code::submittal_sheet, {}, message,
+                    "name one by its number" + std::string(several ? ": " : " or its mix: ") + listed(records));
 }
 
 }  // namespace
@@ -125,16 +134,12 @@ std::optional<Node> read_record(source::SourceMap& sources, const std::string& p
     diagnostics.append(found);
     return std::nullopt;
   }
-  const std::size_t at = record.empty() && records.size() == 1 ? 0 : picked(records, record);
-  if (at == records.size()) {
-    const std::string which = std::to_string(records.size()) + (records.size() == 1 ? " record" : " records");
-    diagnostics.error(diagnose::Code::submittal_sheet, {},
-                      record.empty() ? "found " + which + " in `" + path + "`, and no `--record`"
-                                     : "found " + diagnose::quoted(record) + ", no record or more than one of the " +
-                                           which + " in `" + path + "`",
-                      "name one by its number or its mix: " + listed(records));
+  const auto fitting = record.empty() && records.size() == 1 ? std::vector<std::size_t>{0} : picked(records, record);
+  if (fitting.size() != 1 || (record.empty() && records.size() != 1)) {
+    report_choice(records, path, record, fitting.size() > 1, diagnostics);
     return std::nullopt;
   }
+  const std::size_t at = fitting.front();
   if (!records[at].tree) {
     diagnostics.append(found);
   }

@@ -62,7 +62,7 @@ class Reader {
       return std::nullopt;
     }
     const std::string_view first = parts_.front().whole;
-    const bool good = is_one_of(first, identity)          ? identity_of()
+    const bool good = is_identity(first)                  ? identity_of()
                       : first == "classes"                ? class_of()
                       : first == "job_mix"                ? target()
                       : parts_.front().word == "material" ? material()
@@ -398,6 +398,8 @@ class Reader {
 };
 
 }  // namespace
+
+bool is_identity(std::string_view text) { return is_one_of(text, identity); }
 
 bool is_name(std::string_view text) {
   bool joined = true;  // a hyphen stands between two other characters

@@ -7,6 +7,7 @@
 #include "evidence/heading.hpp"
 #include "evidence/transcribe.hpp"
 #include "evidence/written.hpp"
+#include "evidence/written_fault.hpp"
 #include "evidence/yaml_text.hpp"
 #include "quantity/unit.hpp"
 
@@ -73,8 +74,10 @@ class SheetWriter {
         each(entry.value, [&](const Entry& one) { target("job_mix; " + one.key, one.value); });
       } else if (entry.key == "results") {
         items(entry.value, [&](const Node& one, std::size_t) { result(one); });
-      } else {
+      } else if (is_identity(entry.key)) {
         text(entry.key, entry.value);
+      } else {
+        refuse(entry.key_span, "found " + diagnose::quoted(entry.key) + ", no entry of a submittal", "take it out");
       }
     }
     return std::move(columns_);
@@ -195,7 +198,9 @@ class SheetWriter {
     const Node* map = result.find(key);
     if (map != nullptr) {
       each(*map, [&](const Entry& one) {
-        if (one.value.kind != Node::Kind::scalar || one.value.text.find(';') != std::string::npos) {
+        const std::string& text = one.value.text;
+        if (one.value.kind != Node::Kind::scalar || text.find(';') != std::string::npos ||
+            text.find("  ") != std::string::npos || trimmed(text) != text) {
           refuse(one.value.span, "found a condition that no heading can carry");
         }
         out += "; " + before + one.key + " " + one.value.text;
