@@ -1,19 +1,17 @@
 #include "command/contrast.hpp"
 
 #include <algorithm>
-#include <filesystem>
 #include <map>
 #include <set>
 
 #include "command/origin.hpp"
+#include "command/records.hpp"
 #include "command/submission.hpp"
 #include "explain/explanation.hpp"
 #include "report/contrast.hpp"
 
 namespace plumbrule::command {
 namespace {
-
-namespace fs = std::filesystem;
 
 constexpr std::size_t page_width = 120;
 
@@ -93,18 +91,6 @@ std::vector<report::Filed::Clause> changed(const Judged& before, const Judged& a
   return out;
 }
 
-std::vector<std::string> submittals_in(const std::string& folder) {
-  std::vector<std::string> out;
-  std::error_code failed;
-  for (fs::recursive_directory_iterator at(folder, failed), end; !failed && at != end; at.increment(failed)) {
-    if (at->path().extension() == ".yaml" || at->path().extension() == ".yml") {
-      out.push_back(at->path().string());
-    }
-  }
-  std::sort(out.begin(), out.end());
-  return out;
-}
-
 std::vector<report::Filed> archive(source::SourceMap& sources, const std::vector<RuleSet>& sets,
                                    const contrast::Contrast& differences, const std::string& folder,
                                    std::vector<source::FileId>& read) {
@@ -112,18 +98,25 @@ std::vector<report::Filed> archive(source::SourceMap& sources, const std::vector
   const evidence::KnownNames names = names_of(sets);
   std::vector<report::Filed> out;
   for (const std::string& path : submittals_in(folder)) {
-    report::Filed& filed = out.emplace_back();
-    filed.submittal = path;
-    const auto document = read_submittal(sources, path);
-    if (document) {
-      read.push_back(document->span.file);
+    diagnose::Diagnostics diagnostics;
+    std::vector<SubmittalRecord> records = read_records(sources, path, diagnostics);
+    print_diagnostics(diagnostics, sources);
+    if (records.empty()) {
+      records.push_back({path, "", std::nullopt});
     }
-    const auto before = document ? judged(*document, sets.front(), names) : std::nullopt;
-    const auto after = document ? judged(*document, sets.back(), names) : std::nullopt;
-    if (before && after) {
-      filed.before = before->outcome;
-      filed.after = after->outcome;
-      filed.clauses = changed(*before, *after, clauses);
+    for (const SubmittalRecord& record : records) {
+      report::Filed& filed = out.emplace_back();
+      filed.submittal = record.name;
+      if (record.tree) {
+        read.push_back(record.tree->span.file);
+      }
+      const auto before = record.tree ? judged(*record.tree, sets.front(), names) : std::nullopt;
+      const auto after = record.tree ? judged(*record.tree, sets.back(), names) : std::nullopt;
+      if (before && after) {
+        filed.before = before->outcome;
+        filed.after = after->outcome;
+        filed.clauses = changed(*before, *after, clauses);
+      }
     }
   }
   return out;

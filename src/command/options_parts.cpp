@@ -23,6 +23,11 @@ void add_day(CLI::App& command, std::string& target) {
   command.add_option("--on", target, "The day of the review: only what was in force then")->type_name(takes::day);
 }
 
+void add_record(CLI::App& command, std::string& target) {
+  command.add_option("--record", target, "Which record of a sheet of several: its number or its mix")
+      ->type_name(takes::record);
+}
+
 void add_libraries(CLI::App& command, std::vector<std::string>& target) {
   command.add_option("--library", target, "A folder with vocabularies; may be repeated")
       ->check(there())

@@ -14,7 +14,8 @@ namespace plumbrule::command {
 
 /// Adds a command with its options to the App; gives what runs it. The options live as long as what is given.
 using AddCommand = std::function<Exit()>(CLI::App& app);
-AddCommand add_review, add_window, add_proof, add_recite, add_contrast, add_envelope, add_tidy, add_manual;
+AddCommand add_review, add_window, add_proof, add_recite, add_contrast, add_envelope, add_tidy, add_transcribe,
+    add_sweep, add_manual;
 
 /// The names of kinds of values (value_kinds).
 namespace takes {
@@ -26,6 +27,9 @@ inline constexpr const char* day = "YYYY-MM-DD";
 inline constexpr const char* clause = "CLAUSE";
 inline constexpr const char* measure = "MEASURE";
 inline constexpr const char* amount = "AMOUNT";
+inline constexpr const char* record = "RECORD";
+inline constexpr const char* number = "NUMBER";
+inline constexpr const char* archive = "ARCHIVE";
 inline constexpr const char* mix_class = "CATEGORY=WORD";
 }  // namespace takes
 
@@ -63,6 +67,8 @@ void add_amendments(CLI::App& command, std::vector<std::string>& target, const s
                     const std::string& description = "An amendment; may be repeated");
 /// The day of the review.
 void add_day(CLI::App& command, std::string& target);
+/// Which record of a sheet of several.
+void add_record(CLI::App& command, std::string& target);
 void add_libraries(CLI::App& command, std::vector<std::string>& target);
 /// `--format`; the words are those that the command knows.
 void add_format(CLI::App& command, Format& target, const Words<Format>& words, const std::string& remark = {});

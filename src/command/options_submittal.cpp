@@ -3,6 +3,7 @@
 #include <memory>
 
 #include "command/options_parts.hpp"
+#include "command/transcribe.hpp"
 #include "command/window.hpp"
 
 namespace plumbrule::command {
@@ -11,6 +12,7 @@ std::function<Exit()> add_review(CLI::App& app) {
   const auto options = std::make_shared<ReviewOptions>();
   CLI::App& command = *app.add_subcommand("review", "Review a submittal against specifications");
   command.add_option("SUBMITTAL", options->submittal, "The submittal")->required()->type_name(takes::submittal);
+  add_record(command, options->record);
   add_against(command, options->against);
   command.add_flag("--matrix", options->matrix, "Tests by specifications, ranked by headroom, instead of the findings");
   add_amendments(command, options->amendments);
@@ -36,6 +38,7 @@ std::function<Exit()> add_window(CLI::App& app) {
   command.add_option("SUBMITTAL", options->submittal, "The submittal with its trials")
       ->required()
       ->type_name(takes::submittal);
+  add_record(command, options->record);
   add_against(command, options->rules.against);
   add_amendments(command, options->rules.amendments);
   add_day(command, options->rules.on);
@@ -52,6 +55,18 @@ std::function<Exit()> add_window(CLI::App& app) {
   add_out(command, options->out);
   add_log(command, options->log);
   return [options] { return window(*options); };
+}
+
+std::function<Exit()> add_transcribe(CLI::App& app) {
+  const auto options = std::make_shared<TranscribeOptions>();
+  CLI::App& command = *app.add_subcommand("transcribe", "Write a submittal in another form");
+  command.add_option("SUBMITTAL", options->submittal, "The submittal")->required()->type_name(takes::submittal);
+  add_record(command, options->record);
+  add_choice<SubmittalForm>(
+      command, "--format", options->form,
+      {{"yaml", SubmittalForm::yaml}, {"json", SubmittalForm::json}, {"csv", SubmittalForm::csv}}, "The form");
+  add_out(command, options->out);
+  return [options] { return transcribe(*options); };
 }
 
 }  // namespace plumbrule::command

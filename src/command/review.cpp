@@ -145,7 +145,7 @@ Exit review(const ReviewOptions& options) {
     return Exit::rules_broken;
   }
   log.note("rules checked and compiled: " + std::to_string(sets->size()) + " specifications");
-  const auto document = read_submittal(sources, options.submittal);
+  const auto document = read_submittal(sources, options.submittal, options.record);
   if (!document) {
     return Exit::unusable;
   }
@@ -156,7 +156,7 @@ Exit review(const ReviewOptions& options) {
     return Exit::unusable;
   }
   log.note("reviewed, " + std::to_string(reviewed.problems.all().size()) + " errors of the submittal");
-  reviewed.report.submittal = options.submittal;
+  reviewed.report.submittal = record_name(options.submittal, options.record);
   reviewed.report.on = options.on;
   reviewed.report.origin = origin_of(sources, *sets, {document->span.file});
   const std::optional<std::string> text =

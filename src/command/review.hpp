@@ -12,6 +12,7 @@ enum class Format : std::uint8_t { text, json, sarif, junit, markdown, rules };
 
 struct ReviewOptions {
   std::string submittal;
+  std::string record;  // of a sheet of several: its number or its mix; or empty
   std::vector<std::string> against;
   std::vector<std::string> libraries;
   std::vector<std::string> amendments;

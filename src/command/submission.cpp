@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "diagnose/encoding.hpp"
+#include "command/records.hpp"
 
 namespace plumbrule::command {
 namespace {
@@ -78,19 +78,16 @@ std::optional<std::vector<RuleSet>> prepare_all(source::SourceMap& sources, cons
   return diagnostics.has_errors() ? std::nullopt : std::optional(std::move(out));
 }
 
-std::optional<evidence::Node> read_submittal(source::SourceMap& sources, const std::string& path) {
+std::optional<evidence::Node> read_submittal(source::SourceMap& sources, const std::string& path,
+                                             const std::string& record) {
   diagnose::Diagnostics diagnostics;
-  std::optional<evidence::Node> out;
-  source::FileText file = source::read_file(path);
-  if (!file.text) {
-    diagnostics.error(diagnose::Code::file_unreadable, {}, "cannot read `" + path + "`: " + file.reason,
-                      "check the path");
-  } else {
-    const source::FileId id = sources.add(path, std::move(*file.text));
-    out = evidence::read_yaml(sources, id, diagnostics);
-  }
+  auto out = read_record(sources, path, record, diagnostics);
   print_diagnostics(diagnostics, sources);
   return diagnostics.has_errors() ? std::nullopt : std::move(out);
+}
+
+std::string record_name(const std::string& path, const std::string& record) {
+  return record.empty() ? path : path + ", record " + record;
 }
 
 evidence::KnownNames names_of(const std::vector<RuleSet>& sets) {

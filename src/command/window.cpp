@@ -163,7 +163,7 @@ Exit window(const WindowOptions& options) {
     return Exit::rules_broken;
   }
   log.note("rules checked and compiled: " + std::to_string(sets->size()) + " specifications");
-  const auto document = read_submittal(sources, options.submittal);
+  const auto document = read_submittal(sources, options.submittal, options.record);
   if (!document || !known_variable(*sets, options.vary)) {
     return Exit::unusable;
   }
@@ -173,7 +173,7 @@ Exit window(const WindowOptions& options) {
     return Exit::unusable;
   }
   log.note("windows found, " + std::to_string(seen.problems.all().size()) + " errors of the submittal");
-  seen.report.submittal = options.submittal;
+  seen.report.submittal = record_name(options.submittal, options.record);
   seen.report.origin = origin_of(sources, *sets, {document->span.file});
   const auto text = written(seen.report, options);
   if (!text || !write_output(*text, options.out)) {

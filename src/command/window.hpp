@@ -8,6 +8,7 @@ namespace plumbrule::command {
 
 struct WindowOptions {
   std::string submittal;
+  std::string record;  // of a sheet of several: its number or its mix; or empty
   RuleChoice rules;
   std::string vary;       // a measure, or empty: each that results vary
   std::string tolerance;  // of production, or empty

@@ -2,6 +2,7 @@
 
 #include "diagnose/quote.hpp"
 #include "evidence/sheet.hpp"
+#include "evidence/text_of_file.hpp"
 
 namespace plumbrule::evidence {
 namespace {
@@ -99,6 +100,39 @@ std::optional<std::vector<Cell>> split_row(std::string_view line, source::FileId
     line.remove_suffix(1);
   }
   return Splitter(line, file, offset, diagnostics).run();
+}
+
+std::optional<SheetFile> read_sheet(const source::SourceMap& sources, source::FileId file,
+                                    diagnose::Diagnostics& diagnostics) {
+  const auto text = text_of_file(sources, file, Code::submittal_sheet, diagnostics);
+  if (!text) {
+    return std::nullopt;
+  }
+  std::vector<SheetRow> rows;
+  bool good = true;
+  for (std::size_t at = 0; at < text->text.size();) {
+    const std::size_t end = std::min(text->text.find('\n', at), text->text.size());
+    std::string_view line = text->text.substr(at, end - at);
+    line.remove_suffix(line.ends_with('\r') ? 1 : 0);
+    if (line.find_first_not_of(" \t\r") != std::string_view::npos) {
+      const auto offset = static_cast<std::uint32_t>(text->offset + at);
+      auto cells = split_row(line, file, offset, diagnostics);
+      good = good && cells;
+      rows.push_back({{file, offset, offset + static_cast<std::uint32_t>(line.size())},
+                      std::move(cells).value_or(std::vector<Cell>())});
+    }
+    at = end + 1;
+  }
+  if (good && rows.size() < 2) {
+    diagnostics.error(Code::submittal_sheet, {file, 0, 0}, "found no line of headings with a record below it",
+                      "write a line of headings, and a line for each mix");
+  }
+  auto headings = good && rows.size() > 1 ? read_headings(rows.front().cells, diagnostics) : std::nullopt;
+  if (!headings) {
+    return std::nullopt;
+  }
+  rows.erase(rows.begin());
+  return SheetFile{std::move(*headings), std::move(rows)};
 }
 
 }  // namespace plumbrule::evidence

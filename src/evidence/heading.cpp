@@ -53,11 +53,16 @@ class Reader {
 
   std::optional<Heading> run() {
     std::string_view text = cell_.text;
+    if (text.find('\t') != std::string_view::npos) {
+      error(text, "found a tab in a heading",
+            "columns of a sheet are separated by commas, the parts of a heading by `;`");
+      return std::nullopt;
+    }
     if (!take_unit(text) || !split(text)) {
       return std::nullopt;
     }
     const std::string_view first = parts_.front().whole;
-    const bool good = is_one_of(first, identity)          ? identity_of()
+    const bool good = is_identity(first)                  ? identity_of()
                       : first == "classes"                ? class_of()
                       : first == "job_mix"                ? target()
                       : parts_.front().word == "material" ? material()
@@ -153,7 +158,7 @@ class Reader {
 
   bool identity_of() {
     step(parts_.front().whole);
-    return without_unit(parts_.front().whole) && finished();
+    return finished() && without_unit(parts_.front().whole);
   }
 
   // The next part, a single name.
@@ -393,6 +398,8 @@ class Reader {
 };
 
 }  // namespace
+
+bool is_identity(std::string_view text) { return is_one_of(text, identity); }
 
 bool is_name(std::string_view text) {
   bool joined = true;  // a hyphen stands between two other characters

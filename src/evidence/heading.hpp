@@ -34,6 +34,9 @@ struct Heading {
 /// Nothing, and a diagnostic, if it cannot be read.
 [[nodiscard]] std::optional<Heading> read_heading(const Cell& cell, diagnose::Diagnostics& diagnostics);
 
+/// Whether a text is one of the names that identify a submittal: `mix`, `date` ...
+[[nodiscard]] bool is_identity(std::string_view text);
+
 /// Whether a text is a name as language.md 2.4 has it.
 [[nodiscard]] bool is_name(std::string_view text);
 

@@ -157,7 +157,7 @@ class Filler {
         out.entries.push_back({child.name.text, child.name.span, std::move(value)});
       }
     }
-    const bool stated = out.span.known();
+    const bool stated = !out.items.empty() || !out.entries.empty();
     if (stated && !slot.fixed.empty()) {
       out.entries.insert(out.entries.begin(), slot.fixed.begin(), slot.fixed.end());
     }
@@ -202,7 +202,8 @@ bool right_number(const Plan& plan, const std::vector<Cell>& cells, const Span& 
   const bool more = cells.size() > wanted;
   diagnostics.error(
       Code::submittal_sheet, more ? cells[wanted].span : row,
-      "found " + std::to_string(cells.size()) + " cells in a row, and " + std::to_string(wanted) + " headings",
+      "found " + std::to_string(cells.size()) + (cells.size() == 1 ? " cell" : " cells") + " in a record, expected " +
+          std::to_string(wanted) + ", one for each heading",
       more ? "a cell that holds a comma goes in double quotes" : "write a comma for each cell that is left empty");
   return false;
 }

@@ -50,6 +50,22 @@ class Headings {
 [[nodiscard]] std::optional<Node> submittal_of(const Headings& headings, const std::vector<Cell>& cells,
                                                const source::Span& row, diagnose::Diagnostics& diagnostics);
 
+/// A record of a sheet: its line without the line end, and the cells of it.
+struct SheetRow {
+  source::Span span;
+  std::vector<Cell> cells;
+};
+struct SheetFile {
+  Headings headings;
+  std::vector<SheetRow> rows;
+};
+
+/// Reads a whole CSV file: a line of headings, then a record a line; empty lines do not count. Nothing, and a
+/// diagnostic, for a text that no submittal may have (read_yaml), a file without headings or records, headings that
+/// cannot be read, and lines that cannot be split.
+[[nodiscard]] std::optional<SheetFile> read_sheet(const source::SourceMap& sources, source::FileId file,
+                                                  diagnose::Diagnostics& diagnostics);
+
 /// Whether a tree is a flat record: a map without the name `submittal` and without lists or maps in it.
 [[nodiscard]] bool is_flat(const Node& map);
 

@@ -69,8 +69,8 @@ bool is_without(const evidence::Evidence& whole, const evidence::Evidence& part,
 }  // namespace
 
 Programs::Programs(const std::vector<Against>& against, const evidence::KnownNames& names)
-    : against_(against), names_(names) {
-  for (const Against& one : against_) {
+    : against_(&against), names_(&names) {
+  for (const Against& one : *against_) {
     const auto& all = one.plan->requirements;
     days_matter_ = days_matter_ || std::any_of(all.begin(), all.end(), [](const plan::Requirement& requirement) {
                      return requirement.validity.count > 0;
@@ -87,10 +87,10 @@ std::vector<std::optional<evidence::Evidence>> Programs::bound(std::span<const C
   }
   diagnose::Diagnostics diagnostics;
   const auto document = evidence::submittal_of(*headings_, written, place_of(0), diagnostics);
-  std::vector<std::optional<evidence::Evidence>> out(against_.size());
-  for (std::size_t at = 0; document && diagnostics.all().empty() && at < against_.size(); ++at) {
+  std::vector<std::optional<evidence::Evidence>> out(against_->size());
+  for (std::size_t at = 0; document && diagnostics.all().empty() && at < against_->size(); ++at) {
     diagnose::Diagnostics remarks;
-    auto evidence = evidence::bind(*document, *against_[at].rules, names_, remarks);
+    auto evidence = evidence::bind(*document, *(*against_)[at].rules, *names_, remarks);
     out[at] = remarks.has_errors() ? std::nullopt : std::move(evidence);
   }
   return out;
@@ -190,7 +190,7 @@ void Programs::make(std::span<const Cell> cells, Kind& out) const {
         slots.push_back({column, *result});
       }
     }
-    out.programs.emplace_back(against_[at], std::move(*all[at]), std::move(slots));
+    out.programs.emplace_back((*against_)[at], std::move(*all[at]), std::move(slots));
   }
   out.usable = true;
 }

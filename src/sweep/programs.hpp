@@ -39,8 +39,8 @@ class Programs {
     bool usable = false;
   };
 
-  const std::vector<Against>& against_;
-  const evidence::KnownNames& names_;
+  const std::vector<Against>* against_;
+  const evidence::KnownNames* names_;
   bool days_matter_ = false;
   std::vector<Role> roles_;
   std::optional<evidence::Headings> headings_;

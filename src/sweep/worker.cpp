@@ -5,6 +5,7 @@
 
 #include "diagnose/render.hpp"
 #include "evidence/sheet.hpp"
+#include "evidence/text_of_file.hpp"
 
 namespace plumbrule::sweep {
 namespace {
@@ -76,12 +77,17 @@ void Worker::line(const Lines& lines, std::string_view text, std::uint32_t numbe
   }
   ++tally_.records;
   ++out.records;
+  const std::string record = lines.file + ":" + std::to_string(number);
+  if (text.size() > evidence::largest_submittal) {
+    out.errors += record + ": error: found a line of more than " + std::to_string(evidence::largest_submittal) +
+                  " bytes, longer than a submittal may be\n  to mend: put each record on a line of its own\n";
+    return refuse(record, out);
+  }
   if (!in_full_ && quickly(lines, text, number, out)) {
     return;
   }
   source::SourceMap sources;
   diagnose::Diagnostics diagnostics;
-  const std::string record = lines.file + ":" + std::to_string(number);
   const auto document = read(lines, text, number, sources, diagnostics);
   append_errors(diagnostics, sources, out.errors);
   if (!document) {
@@ -171,7 +177,7 @@ std::optional<evidence::Node> Worker::read(const Lines& lines, std::string_view 
   }
   sources.add(lines.file, lines.heading, 1);
   const auto file = sources.add(lines.file, std::string(text), number);
-  if (!evidence::readable_text(sources, file, diagnostics)) {
+  if (!evidence::text_of_file(sources, file, diagnose::Code::submittal_sheet, diagnostics)) {
     return std::nullopt;
   }
   const auto cells = evidence::split_row(sources.text(file), file, 0, diagnostics);

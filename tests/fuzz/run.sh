@@ -29,6 +29,6 @@ run_target() {
 }
 export -f run_target
 export build seconds seed
-printf '%s\n' 'parse rules' 'tidy rules' 'check rules' 'submittal submittals' 'oracle submittals' |
+printf '%s\n' 'parse rules' 'tidy rules' 'check rules' 'submittal submittals' 'forms forms' 'oracle submittals' |
   while read -r name seeds; do [ -x "$build/tests/fuzz/fuzz_$name" ] && echo "$name $seeds"; done |
   xargs -P "$jobs" -L 1 bash -c 'run_target "$0" "$1"'

@@ -199,8 +199,8 @@ TEST_CASE("a heading twice, in whatever order its conditions are written") {
 }
 
 TEST_CASE("rows that do not fit their headings") {
-  refused("mix,date", "a", Code::submittal_sheet, "a", "found 1 cells in a row, and 2 headings");
-  refused("mix", "a,b", Code::submittal_sheet, "b", "found 2 cells in a row, and 1 headings");
+  refused("mix,date", "a", Code::submittal_sheet, "a", "found 1 cell in a record, expected 2, one for each heading");
+  refused("mix", "a,b", Code::submittal_sheet, "b", "found 2 cells in a record, expected 1, one for each heading");
   refused("mix", "\"a", Code::submittal_sheet, "\"", "found a quote that is not closed on its line");
   refused("mix", "5\" pipe", Code::submittal_sheet, "\"", "found a quote inside a cell that does not begin with one");
   refused("mix", "\"a\" b", Code::submittal_sheet, "b", "found `b` behind a closing quote");

@@ -1,0 +1,112 @@
+#include "command/archive.hpp"
+
+#include <algorithm>
+#include <cerrno>
+#include <cstring>
+
+namespace plumbrule::command {
+namespace {
+
+std::uint32_t lines_in(std::string_view text) {
+  return static_cast<std::uint32_t>(std::count(text.begin(), text.end(), '\n'));
+}
+
+}  // namespace
+
+Archive::Archive(std::vector<Input> inputs) : inputs_(std::move(inputs)) {}
+
+std::optional<Part> Archive::next() {
+  while (file_ != nullptr || at_ < inputs_.size()) {
+    auto part = file_ != nullptr ? lines() : open();
+    if (part) {
+      return part;
+    }
+  }
+  return std::nullopt;
+}
+
+// A file of lines is opened and gives nothing yet.
+std::optional<Part> Archive::open() {
+  const Input& input = inputs_[at_++];
+  if (input.form == Form::document) {
+    source::FileText file = source::read_file(input.name);
+    if (!file.text) {
+      return Unread{input.name, file.reason};
+    }
+    bytes_ += file.text->size();
+    return sweep::Document{input.name, std::move(*file.text)};
+  }
+  file_.reset(input.name == "-" ? stdin : std::fopen(input.name.c_str(), "rb"));
+  if (file_ == nullptr) {
+    return Unread{input.name, std::strerror(errno)};
+  }
+  name_ = input.name == "-" ? "standard input" : input.name;
+  has_heading_ = input.form == Form::csv;
+  heading_.clear();
+  rest_.clear();
+  line_ = 1;
+  return std::nullopt;
+}
+
+// Reads on until there is a whole line, or nothing more. False: the file ended.
+bool Archive::fill(std::string& text) {
+  std::size_t whole = std::string::npos;
+  while (whole == std::string::npos) {
+    const std::size_t before = text.size();
+    text.resize(before + part_size);
+    const std::size_t read = std::fread(text.data() + before, 1, part_size, file_.get());
+    text.resize(before + read);
+    bytes_ += read;
+    whole = text.rfind('\n');
+    if (read < part_size && std::feof(file_.get()) != 0) {
+      return false;
+    }
+    if (read == 0 || std::ferror(file_.get()) != 0) {
+      return false;
+    }
+    if (whole == std::string::npos && text.size() > 2 * longest_line) {
+      text.erase(longest_line + 1, text.size() - 2 * longest_line);  // still too long, and its end is still to come
+    }
+  }
+  rest_ = text.substr(whole + 1);
+  text.resize(whole + 1);
+  return true;
+}
+
+void Archive::take_heading(std::string& text) {
+  const std::size_t end = std::min(text.find('\n'), text.size());
+  heading_ = text.substr(0, end);
+  constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+  if (heading_.starts_with(byte_order_mark)) {
+    heading_.erase(0, byte_order_mark.size());
+  }
+  if (heading_.ends_with('\r')) {
+    heading_.pop_back();
+  }
+  text.erase(0, std::min(end + 1, text.size()));
+  ++line_;
+}
+
+std::optional<Part> Archive::lines() {
+  std::string text = std::move(rest_);
+  rest_.clear();
+  const bool more = fill(text);
+  const bool failed = std::ferror(file_.get()) != 0;
+  if (has_heading_ && heading_.empty() && !text.empty()) {
+    take_heading(text);
+  }
+  std::optional<Part> out;
+  if (failed) {
+    out = Unread{name_ + ", from line " + std::to_string(line_) + " on", "reading stopped: " + std::string(std::strerror(errno))};
+  } else if (!text.empty()) {
+    const std::uint32_t first = line_;
+    line_ += lines_in(text);
+    out = sweep::Lines{name_, heading_, first, std::move(text)};
+  }
+  if (!more) {
+    file_.reset();
+  }
+  return out;
+}
+
+}  // namespace plumbrule::command

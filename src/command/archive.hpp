@@ -1,0 +1,64 @@
+#pragma once
+// Reads an archive part by part, so that none has to fit into memory.
+
+#include <cstdint>
+#include <cstdio>
+#include <memory>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "sweep/worker.hpp"
+
+namespace plumbrule::command {
+
+/// A file that cannot be read.
+struct Unread {
+  std::string file, reason;
+};
+
+/// What a worker is given at once.
+using Part = std::variant<sweep::Lines, sweep::Document, Unread>;
+
+class Archive {
+ public:
+  enum class Form : std::uint8_t { document, ndjson, csv };
+  /// About how many bytes of lines make a part, and the longest line that is read; longer ones are cut off there and
+  /// are no records, so that they are reported and the rest is read on.
+  static constexpr std::size_t part_size = std::size_t{256} * 1024U;
+  static constexpr std::size_t longest_line = evidence::largest_submittal + 1;
+
+  struct Input {
+    std::string name;  // "-" is standard input
+    Form form{};
+  };
+  explicit Archive(std::vector<Input> inputs);
+
+  /// The next part, or nothing at the end.
+  [[nodiscard]] std::optional<Part> next();
+  [[nodiscard]] std::uint64_t bytes() const { return bytes_; }
+
+ private:
+  struct Close {
+    void operator()(std::FILE* file) const {
+      if (file != stdin) {
+        std::fclose(file);
+      }
+    }
+  };
+  std::vector<Input> inputs_;
+  std::size_t at_ = 0;
+  std::unique_ptr<std::FILE, Close> file_;
+  std::string name_, heading_, rest_;  // of the file that is being read; what was read behind the last whole line
+  bool has_heading_ = false;
+  std::uint32_t line_ = 1;
+  std::uint64_t bytes_ = 0;
+
+  [[nodiscard]] std::optional<Part> open();
+  [[nodiscard]] std::optional<Part> lines();
+  bool fill(std::string& text);
+  void take_heading(std::string& text);
+};
+
+}  // namespace plumbrule::command

@@ -1,0 +1,149 @@
+#include "command/records.hpp"
+
+#include <algorithm>
+#include <array>
+#include <filesystem>
+
+#include "diagnose/quote.hpp"
+#include "evidence/json.hpp"
+#include "evidence/sheet.hpp"
+
+namespace plumbrule::command {
+namespace {
+
+namespace fs = std::filesystem;
+using evidence::Node;
+
+std::string ending(const std::string& path) { return fs::path(path).extension().string(); }
+
+std::string mix_of(const std::optional<Node>& tree) {
+  const Node* mix = tree ? tree->find("mix") : nullptr;
+  return mix == nullptr ? "" : mix->text;
+}
+
+std::optional<source::FileId> opened(source::SourceMap& sources, const std::string& path,
+                                     diagnose::Diagnostics& diagnostics) {
+  source::FileText file = source::read_file(path);
+  if (!file.text) {
+    diagnostics.error(diagnose::Code::file_unreadable, {}, "cannot read `" + path + "`: " + file.reason,
+                      "check the path");
+    return std::nullopt;
+  }
+  return sources.add(path, std::move(*file.text));
+}
+
+std::optional<Node> json(const source::SourceMap& sources, source::FileId file, diagnose::Diagnostics& diagnostics) {
+  auto tree = evidence::read_json(sources, file, diagnostics);
+  return tree && evidence::is_flat(*tree) ? evidence::submittal_of(*tree, diagnostics) : std::move(tree);
+}
+
+std::string label(std::size_t number, const std::string& mix) {
+  return std::to_string(number) + (mix.empty() ? "" : " (" + mix + ")");
+}
+
+std::vector<SubmittalRecord> sheet(const source::SourceMap& sources, source::FileId file, const std::string& path,
+                                   diagnose::Diagnostics& diagnostics) {
+  const auto sheet = evidence::read_sheet(sources, file, diagnostics);
+  std::vector<SubmittalRecord> out;
+  for (const evidence::SheetRow& row : sheet ? sheet->rows : std::vector<evidence::SheetRow>()) {
+    auto tree = evidence::submittal_of(sheet->headings, row.cells, row.span, diagnostics);
+    std::string mix = mix_of(tree);
+    std::string name = sheet->rows.size() == 1 ? path : path + ", record " + label(out.size() + 1, mix);
+    out.push_back({std::move(name), std::move(mix), std::move(tree)});
+  }
+  return out;
+}
+
+std::string listed(const std::vector<SubmittalRecord>& records) {
+  constexpr std::size_t most = 10;
+  std::string out;
+  for (std::size_t at = 0; at < std::min(records.size(), most); ++at) {
+    out += (at == 0 ? "" : ", ") + label(at + 1, records[at].mix);
+  }
+  return out + (records.size() > most ? " and so on" : "");
+}
+
+// By its mix, or else by its number.
+std::vector<std::size_t> picked(const std::vector<SubmittalRecord>& records, const std::string& record) {
+  std::vector<std::size_t> of_mix, of_number;
+  for (std::size_t at = 0; at < records.size(); ++at) {
+    if (records[at].mix == record) {
+      of_mix.push_back(at);
+    }
+    if (std::to_string(at + 1) == record) {
+      of_number.push_back(at);
+    }
+  }
+  return of_mix.empty() ? of_number : of_mix;
+}
+
+void report_choice(const std::vector<SubmittalRecord>& records, const std::string& path, const std::string& record,
+                   bool several, diagnose::Diagnostics& diagnostics) {
+  const std::string message =
+      record.empty()
+          ? "found " + std::to_string(records.size()) + " records in `" + path + "`, and no `--record` that names one"
+      : several ? "found several records of the mix " + diagnose::quoted(record) + " in `" + path + "`"
+                : "found " + diagnose::quoted(record) + ", no record of `" + path + "`";
+  diagnostics.error(diagnose::Code::submittal_sheet, {}, message,
+                    "name one by its number" + std::string(several ? ": " : " or its mix: ") + listed(records));
+}
+
+}  // namespace
+
+bool is_submittal_file(const std::string& path) {
+  constexpr std::array<std::string_view, 4> endings{".yaml", ".yml", ".json", ".csv"};
+  return std::find(endings.begin(), endings.end(), ending(path)) != endings.end();
+}
+
+std::vector<std::string> submittals_in(const std::string& folder) {
+  std::vector<std::string> out;
+  std::error_code failed;
+  for (fs::recursive_directory_iterator at(folder, failed), end; !failed && at != end; at.increment(failed)) {
+    if (is_submittal_file(at->path().string())) {
+      out.push_back(at->path().string());
+    }
+  }
+  std::sort(out.begin(), out.end());
+  return out;
+}
+
+std::vector<SubmittalRecord> read_records(source::SourceMap& sources, const std::string& path,
+                                          diagnose::Diagnostics& diagnostics) {
+  const auto file = opened(sources, path, diagnostics);
+  if (!file) {
+    return {};
+  }
+  if (ending(path) == ".csv") {
+    return sheet(sources, *file, path, diagnostics);
+  }
+  auto tree =
+      ending(path) == ".json" ? json(sources, *file, diagnostics) : evidence::read_yaml(sources, *file, diagnostics);
+  std::vector<SubmittalRecord> out;
+  if (tree) {
+    std::string mix = mix_of(tree);
+    out.push_back({path, std::move(mix), std::move(tree)});
+  }
+  return out;
+}
+
+std::optional<Node> read_record(source::SourceMap& sources, const std::string& path, const std::string& record,
+                                diagnose::Diagnostics& diagnostics) {
+  diagnose::Diagnostics found;  // what is wrong with other records does not matter
+  std::vector<SubmittalRecord> records = read_records(sources, path, found);
+  if (records.empty()) {
+    diagnostics.append(found);
+    return std::nullopt;
+  }
+  const auto fitting = record.empty() && records.size() == 1 ? std::vector<std::size_t>{0} : picked(records, record);
+  if (fitting.size() != 1 || (record.empty() && records.size() != 1)) {
+    report_choice(records, path, record, fitting.size() > 1, diagnostics);
+    return std::nullopt;
+  }
+  const std::size_t at = fitting.front();
+  if (!records[at].tree) {
+    diagnostics.append(found);
+  }
+  return std::move(records[at].tree);
+}
+
+}  // namespace plumbrule::command

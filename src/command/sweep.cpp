@@ -1,0 +1,314 @@
+#include "command/sweep.hpp"
+
+#include <unistd.h>
+
+#include <algorithm>
+#include <condition_variable>
+#include <csignal>
+#include <deque>
+#include <filesystem>
+#include <mutex>
+#include <thread>
+
+#include "command/archive.hpp"
+#include "command/origin.hpp"
+#include "command/records.hpp"
+#include "command/result_file.hpp"
+#include "command/sweep_progress.hpp"
+#include "evidence/written.hpp"
+#include "explain/explanation.hpp"
+#include "report/sweep.hpp"
+
+namespace plumbrule::command {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr std::size_t page_width = 120;
+
+// One part of the archive on its way. The reader makes it, a worker fills `written`, the reader writes it out.
+struct Task {
+  Part part;
+  sweep::Written written;
+  bool done = false;
+};
+
+sweep::Written run(sweep::Worker& worker, const Part& part) {
+  if (const auto* const unread = std::get_if<Unread>(&part)) {
+    return worker.unreadable(unread->file, unread->reason);
+  }
+  const auto* const lines = std::get_if<sweep::Lines>(&part);
+  return lines != nullptr ? worker.run(*lines) : worker.run(std::get<sweep::Document>(part));
+}
+
+// Hands parts to the workers and takes them back in the order in which they were given.
+class Crew {
+ public:
+  explicit Crew(std::deque<sweep::Worker>& workers) {
+    for (sweep::Worker& worker : workers) {
+      threads_.emplace_back([this, &worker] { work(worker); });
+    }
+  }
+  ~Crew() {
+    {
+      const std::lock_guard lock(mutex_);
+      ended_ = true;
+    }
+    given_.notify_all();
+    for (std::thread& thread : threads_) {
+      thread.join();
+    }
+  }
+  Crew(const Crew&) = delete;
+  Crew& operator=(const Crew&) = delete;
+  Crew(Crew&&) = delete;
+  Crew& operator=(Crew&&) = delete;
+
+  void give(Part part) {
+    {
+      const std::lock_guard lock(mutex_);
+      tasks_.push_back({std::move(part), {}, false});
+    }
+    given_.notify_one();
+  }
+  [[nodiscard]] std::size_t under_way() const { return tasks_.size(); }
+  /// Waits for the oldest. Precondition: under_way() > 0.
+  sweep::Written take() {
+    std::unique_lock lock(mutex_);
+    finished_.wait(lock, [&] { return tasks_.front().done; });
+    sweep::Written out = std::move(tasks_.front().written);
+    tasks_.pop_front();
+    --next_;
+    return out;
+  }
+
+ private:
+  std::mutex mutex_;
+  std::condition_variable given_, finished_;
+  std::deque<Task> tasks_;  // a deque: tasks stay where they are while others come and go at its ends
+  std::size_t next_ = 0;    // the first that no worker has
+  bool ended_ = false;
+  std::vector<std::thread> threads_;
+
+  void work(sweep::Worker& worker) {
+    std::unique_lock lock(mutex_);
+    while (true) {
+      given_.wait(lock, [&] { return ended_ || next_ < tasks_.size(); });
+      if (ended_) {
+        return;
+      }
+      Task& task = tasks_[next_++];
+      lock.unlock();
+      sweep::Written written = run(worker, task.part);
+      lock.lock();
+      task.written = std::move(written);
+      task.done = true;
+      finished_.notify_one();
+    }
+  }
+};
+
+std::optional<Archive::Form> form_of(const std::string& path, Lining lining) {
+  const std::string ending = fs::path(path).extension().string();
+  if (lining != Lining::by_name) {
+    return lining == Lining::csv ? Archive::Form::csv : Archive::Form::ndjson;
+  }
+  if (path == "-" || ending == ".ndjson" || ending == ".jsonl") {
+    return Archive::Form::ndjson;
+  }
+  if (ending == ".csv") {
+    return Archive::Form::csv;
+  }
+  return is_submittal_file(path) ? std::optional(Archive::Form::document) : std::nullopt;
+}
+
+void add_folder_of(const std::string& folder, std::vector<Archive::Input>& out) {
+  std::vector<std::string> paths;
+  std::error_code failed;
+  for (fs::recursive_directory_iterator at(folder, failed), end; !failed && at != end; at.increment(failed)) {
+    if (at->is_regular_file(failed) && form_of(at->path().string(), Lining::by_name)) {
+      paths.push_back(at->path().string());
+    }
+  }
+  std::sort(paths.begin(), paths.end());
+  for (const std::string& path : paths) {
+    out.push_back({path, *form_of(path, Lining::by_name)});
+  }
+}
+
+std::optional<std::vector<Archive::Input>> inputs_of(const SweepOptions& options) {
+  std::vector<Archive::Input> out;
+  for (const std::string& path : options.archives) {
+    std::error_code failure;
+    if (path != "-" && !fs::exists(path, failure)) {
+      print_error("cannot read `" + path + "`: no such file; check the path");
+      return std::nullopt;
+    }
+    if (path != "-" && fs::is_directory(path, failure)) {
+      add_folder_of(path, out);
+    } else if (const auto form = form_of(path, options.lining)) {
+      out.push_back({path, *form});
+    } else {
+      print_error("found `" + path +
+                  "`, whose ending does not say what it is; call it .ndjson, .csv, .json or .yaml, or say what its "
+                  "lines are with --lines");
+      return std::nullopt;
+    }
+  }
+  if (out.empty()) {
+    print_error("found no submittal in the archive; name files, or a folder with .ndjson, .csv, .json or .yaml files");
+    return std::nullopt;
+  }
+  return out;
+}
+
+report::SweptSpecification head_of_swept(const RuleSet& set) {
+  const check::Specification& own = *set.rules.specification;
+  report::SweptSpecification out{own.name, own.title, own.edition, "", {}};
+  out.status = explain::status_text(own.provenance.status);
+  for (const check::Requirement& requirement : set.rules.requirements) {
+    out.clauses.push_back({requirement.number, requirement.title});
+  }
+  return out;
+}
+
+// Standard error is for errors, which go where they belong between the records.
+bool write(const sweep::Written& written, ResultFile& verdicts, Progress& progress) {
+  if (!written.errors.empty()) {
+    progress.clear();
+    std::fwrite(written.errors.data(), 1, written.errors.size(), stderr);
+  }
+  progress.add(written.records, written.bytes);
+  return verdicts.write(written.verdicts);
+}
+
+bool run_all(Archive& archive, std::deque<sweep::Worker>& workers, ResultFile& verdicts) {
+  Progress progress;
+  Crew crew(workers);
+  const std::size_t most = 4 * workers.size();
+  bool more = true;
+  while (more || crew.under_way() > 0) {
+    if (more && crew.under_way() < most) {
+      auto part = archive.next();
+      more = part.has_value();
+      if (part) {
+        crew.give(std::move(*part));
+      }
+    } else if (!write(crew.take(), verdicts, progress)) {
+      return false;
+    }
+  }
+  return true;
+}
+
+Exit status(const sweep::Tally& tally) {
+  bool open = tally.unreadable > 0 || tally.faulty > 0 || tally.records == 0;
+  for (const sweep::SpecificationTally& one : tally.specifications) {
+    const auto count = [&](evaluate::Outcome outcome) { return one.outcomes.at(static_cast<std::size_t>(outcome)); };
+    if (count(evaluate::Outcome::revise_and_resubmit) + count(evaluate::Outcome::refer_to_engineer) > 0) {
+      return Exit::fails;
+    }
+    open = open || count(evaluate::Outcome::incomplete) > 0;
+  }
+  return open ? Exit::incomplete : Exit::complies;
+}
+
+// Where verdicts go to standard output, the summary is their last line; of CSV it goes to standard error.
+bool write_summary(const report::SweepReport& report, const SweepOptions& options, ResultFile& verdicts) {
+  const bool shared = options.verdicts == "-" && options.out.empty();
+  if (options.verdict_form == sweep::VerdictForm::ndjson && !options.verdicts.empty() &&
+      !verdicts.write(report::sweep_json(report, true))) {
+    return false;
+  }
+  const std::string text =
+      options.format == Format::json ? report::sweep_json(report) : report::sweep_text(report, page_width);
+  if (shared) {
+    if (options.verdict_form == sweep::VerdictForm::csv) {
+      std::fwrite(text.data(), 1, text.size(), stderr);
+    }
+    return verdicts.commit();
+  }
+  return verdicts.commit() && write_output(text, options.out);
+}
+
+Exit add_up(const SweepOptions& options) {
+  std::optional<report::SweepReport> whole;
+  for (const std::string& path : options.summaries) {
+    const source::FileText file = source::read_file(path);
+    std::string reason = file.reason;
+    auto part = file.text ? report::read_sweep(*file.text, reason) : std::nullopt;
+    if (part && whole && !report::add_sweep(*whole, *part, reason)) {
+      part.reset();
+    } else if (part && !whole) {
+      whole = std::move(*part);
+      part.emplace();
+    }
+    if (!part) {
+      print_error("cannot add `" + path + "`: " + reason + "; name the summaries of parts of one archive");
+      return Exit::unusable;
+    }
+  }
+  const std::string text =
+      options.format == Format::json ? report::sweep_json(*whole) : report::sweep_text(*whole, page_width);
+  return write_output(text, options.out) ? status(whole->tally) : Exit::unusable;
+}
+
+Exit run_sweep(const SweepOptions& options, const source::SourceMap& sources, const std::vector<RuleSet>& sets,
+               Archive& archive) {
+  std::vector<sweep::Against> against;
+  report::SweepReport report;
+  for (const RuleSet& set : sets) {
+    against.push_back({set.rules.specification->name, set.rules.specification->edition, &set.rules, &set.plan});
+    report.specifications.push_back(head_of_swept(set));
+  }
+  report.origin = origin_of(sources, sets);
+  const evidence::KnownNames names = names_of(sets);
+  const auto on = options.rules.on.empty() ? std::nullopt : evidence::read_date(options.rules.on);
+  const sweep::VerdictForm form = options.verdicts.empty() ? sweep::VerdictForm::none : options.verdict_form;
+  const std::uint32_t threads =
+      options.threads > 0 ? options.threads : std::max(1U, std::thread::hardware_concurrency());
+  std::deque<sweep::Worker> workers;
+  for (std::uint32_t at = 0; at < threads; ++at) {
+    workers.emplace_back(against, names, form, on, options.in_full);
+  }
+  ResultFile verdicts(options.verdicts);
+  if (!verdicts.good() || !verdicts.write(form == sweep::VerdictForm::none ? "" : sweep::verdict_heading(form)) ||
+      !run_all(archive, workers, verdicts)) {
+    return Exit::unusable;
+  }
+  for (const sweep::Worker& worker : workers) {
+    sweep::add(report.tally, worker.tally());
+  }
+  return write_summary(report, options, verdicts) ? status(report.tally) : Exit::unusable;
+}
+
+}  // namespace
+
+Exit sweep(const SweepOptions& options) {
+  std::signal(SIGPIPE, SIG_IGN);  // a closed pipe is an error of the write, which is reported
+  if (!options.summaries.empty()) {
+    return add_up(options);
+  }
+  if (options.rules.against.empty() || options.archives.empty()) {
+    print_error("found no " + std::string(options.archives.empty() ? "archive" : "specification") +
+                "; write `plumbrule sweep ARCHIVE --against SPECIFICATION`, or name summaries with --add-up");
+    return Exit::unusable;
+  }
+  if (!options.rules.on.empty() && !evidence::read_date(options.rules.on)) {
+    print_error("found `" + options.rules.on + "` for --on, no date; write year, month and day: `2026-03-20`");
+    return Exit::unusable;
+  }
+  source::SourceMap sources;
+  const auto sets = prepare_all(sources, options.rules);
+  if (!sets) {
+    return Exit::rules_broken;
+  }
+  auto inputs = inputs_of(options);
+  if (!inputs) {
+    return Exit::unusable;
+  }
+  Archive archive(std::move(*inputs));
+  return run_sweep(options, sources, *sets, archive);
+}
+
+}  // namespace plumbrule::command

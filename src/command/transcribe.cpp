@@ -1,0 +1,31 @@
+#include "command/transcribe.hpp"
+
+#include "command/submission.hpp"
+#include "evidence/transcribe.hpp"
+
+namespace plumbrule::command {
+
+Exit transcribe(const TranscribeOptions& options) {
+  source::SourceMap sources;
+  const auto tree = read_submittal(sources, options.submittal, options.record);
+  if (!tree) {
+    return Exit::unusable;
+  }
+  diagnose::Diagnostics diagnostics;
+  std::optional<std::string> text;
+  switch (options.form) {
+    case SubmittalForm::yaml:
+      text = evidence::to_yaml(*tree);
+      break;
+    case SubmittalForm::json:
+      text = evidence::to_json(*tree);
+      break;
+    case SubmittalForm::csv:
+      text = evidence::to_sheet(*tree, diagnostics);
+      break;
+  }
+  print_diagnostics(diagnostics, sources);
+  return text && write_output(*text, options.out) ? Exit::complies : Exit::unusable;
+}
+
+}  // namespace plumbrule::command

@@ -1,0 +1,222 @@
+#include "report/sweep.hpp"
+
+#include <algorithm>
+#include <array>
+#include <nlohmann/json.hpp>
+
+#include "explain/explanation.hpp"
+#include "report/report.hpp"
+#include "report/table.hpp"
+
+namespace plumbrule::report {
+namespace {
+
+using sweep::ClauseTally;
+using Json = nlohmann::ordered_json;
+
+constexpr std::array<evaluate::Outcome, 4> outcomes{
+    evaluate::Outcome::no_exception_taken, evaluate::Outcome::refer_to_engineer, evaluate::Outcome::revise_and_resubmit,
+    evaluate::Outcome::incomplete};
+constexpr std::array<const char*, 4> verdicts{"complies", "fails", "not_shown", "does_not_apply"};
+constexpr std::array<std::uint32_t, 3> quantiles{50, 500, 950};
+
+// Thousandths of the limit as percent: "-3.2", and at the ends "200 or more".
+std::string percent(std::int32_t margin) {
+  const std::int32_t size = margin < 0 ? -margin : margin;
+  const std::string text = (margin < 0 ? "-" : "") + std::to_string(size / 10) + "." + std::to_string(size % 10);
+  return margin >= sweep::widest_margin    ? "200 or more"
+         : margin <= -sweep::widest_margin ? "-200 or less"
+                                           : text;
+}
+
+std::string plural(std::uint64_t count, const std::string& one, const std::string& many) {
+  return std::to_string(count) + " " + (count == 1 ? one : many);
+}
+
+TableView table(const SweptSpecification& specification, const sweep::SpecificationTally& tally) {
+  TableView out;
+  out.heads = {"clause",         "",      "complies", "fails", "not shown",
+               "does not apply", "5 % (margin, % of limit)", "median", "95 %"};
+  for (std::size_t at = 0; at < tally.clauses.size(); ++at) {
+    const ClauseTally& clause = tally.clauses[at];
+    std::vector<std::string> row{specification.clauses[at].number, specification.clauses[at].title};
+    for (const std::uint64_t count : clause.verdicts) {
+      row.push_back(std::to_string(count));
+    }
+    for (const std::uint32_t permille : quantiles) {
+      row.push_back(clause.margins.count() == 0 ? "" : percent(clause.margins.quantile(permille)));
+    }
+    out.rows.push_back(std::move(row));
+  }
+  return out;
+}
+
+Json json_of(const SweptClause& clause, const ClauseTally& tally) {
+  Json out{{"number", clause.number}, {"title", clause.title}};
+  for (std::size_t at = 0; at < verdicts.size(); ++at) {
+    out[verdicts.at(at)] = tally.verdicts.at(at);
+  }
+  Json margins{{"count", tally.margins.count()}};
+  if (tally.margins.count() > 0) {
+    margins["percent_of_limit"] = {{"5 %", percent(tally.margins.quantile(50))},
+                                   {"median", percent(tally.margins.quantile(500))},
+                                   {"95 %", percent(tally.margins.quantile(950))}};
+  }
+  Json counts = Json::array();
+  for (std::int32_t margin = -sweep::widest_margin; margin <= sweep::widest_margin; ++margin) {
+    if (const std::uint64_t count = tally.margins.at(margin); count > 0) {
+      counts.push_back({margin, count});
+    }
+  }
+  margins["counts_by_thousandths"] = std::move(counts);
+  out["margins"] = std::move(margins);
+  return out;
+}
+
+}  // namespace
+
+std::string sweep_text(const SweepReport& report, std::size_t width) {
+  const sweep::Tally& tally = report.tally;
+  std::string out = "Sweep of " + plural(tally.records, "record", "records") + ": " +
+                    std::to_string(tally.unreadable) + " unreadable, " + std::to_string(tally.faulty) +
+                    " judged with errors in them" +
+                    (tally.blank > 0 ? ", " + plural(tally.blank, "blank line", "blank lines") : "") + "\n";
+  for (std::size_t at = 0; at < report.specifications.size(); ++at) {
+    const SweptSpecification& one = report.specifications[at];
+    out += "\n" + one.title + ", edition " + one.edition + (one.status.empty() ? "" : " (" + one.status + ")") + "\n";
+    for (std::size_t outcome = 0; outcome < outcomes.size(); ++outcome) {
+      out += "  " + std::string(explain::outcome_text(outcomes.at(outcome))) + ": " +
+             std::to_string(tally.specifications[at].outcomes.at(static_cast<std::size_t>(outcomes.at(outcome)))) + "\n";
+    }
+    out += "\n" + text_table(table(one, tally.specifications[at]), width);
+  }
+  return out +
+         "\nA margin is positive inside the limit, rounded down to 0.1 % of it; those of words and of limits of zero are "
+         "left out.\n" +
+         closing_text(report.origin);
+}
+
+std::string sweep_json(const SweepReport& report, bool compact) {
+  const sweep::Tally& tally = report.tally;
+  Json out{{"report", "sweep 1"},           {"records", tally.records}, {"unreadable", tally.unreadable},
+           {"with_errors", tally.faulty}, {"blank_lines", tally.blank}};
+  Json specifications = Json::array();
+  for (std::size_t at = 0; at < report.specifications.size(); ++at) {
+    const SweptSpecification& one = report.specifications[at];
+    Json part{{"name", one.name}, {"title", one.title}, {"edition", one.edition}, {"status", one.status}};
+    Json by_outcome = Json::object();
+    for (const evaluate::Outcome outcome : outcomes) {
+      by_outcome[std::string(explain::outcome_text(outcome))] =
+          tally.specifications[at].outcomes.at(static_cast<std::size_t>(outcome));
+    }
+    part["outcomes"] = std::move(by_outcome);
+    part["clauses"] = Json::array();
+    for (std::size_t clause = 0; clause < one.clauses.size(); ++clause) {
+      part["clauses"].push_back(json_of(one.clauses[clause], tally.specifications[at].clauses[clause]));
+    }
+    specifications.push_back(std::move(part));
+  }
+  out["specifications"] = std::move(specifications);
+  close_json(out, report.origin);
+  return (compact ? Json{{"summary", out}}.dump() : out.dump(2)) + "\n";
+}
+
+namespace {
+
+void read_clause(const Json& from, ClauseTally& out) {
+  for (std::size_t at = 0; at < verdicts.size(); ++at) {
+    out.verdicts.at(at) = from.at(verdicts.at(at)).get<std::uint64_t>();
+  }
+  for (const Json& pair : from.at("margins").at("counts_by_thousandths")) {
+    const auto margin = pair.at(0).get<std::int32_t>();
+    if (margin < -sweep::widest_margin || margin > sweep::widest_margin) {
+      throw std::out_of_range("a margin of " + std::to_string(margin));
+    }
+    out.margins.add(margin, pair.at(1).get<std::uint64_t>());
+  }
+}
+
+SweepReport read(const Json& from) {
+  SweepReport out;
+  if (from.at("report") != "sweep 1") {
+    throw std::out_of_range("another layout than `sweep 1`");
+  }
+  out.tally.records = from.at("records").get<std::uint64_t>();
+  out.tally.unreadable = from.at("unreadable").get<std::uint64_t>();
+  out.tally.faulty = from.at("with_errors").get<std::uint64_t>();
+  out.tally.blank = from.at("blank_lines").get<std::uint64_t>();
+  for (const Json& one : from.at("specifications")) {
+    SweptSpecification& head = out.specifications.emplace_back();
+    sweep::SpecificationTally& tally = out.tally.specifications.emplace_back();
+    head = {one.at("name").get<std::string>(),
+            one.at("title").get<std::string>(),
+            one.at("edition").get<std::string>(),
+            one.at("status").get<std::string>(),
+            {}};
+    for (const evaluate::Outcome outcome : outcomes) {
+      tally.outcomes.at(static_cast<std::size_t>(outcome)) =
+          one.at("outcomes").at(std::string(explain::outcome_text(outcome))).get<std::uint64_t>();
+    }
+    for (const Json& clause : one.at("clauses")) {
+      head.clauses.push_back({clause.at("number").get<std::string>(), clause.at("title").get<std::string>()});
+      read_clause(clause, tally.clauses.emplace_back());
+    }
+  }
+  const std::string program = from.at("program").get<std::string>();
+  out.origin.version = program.substr(std::min(program.size(), std::string_view("plumbrule ").size()));
+  for (const Json& file : from.at("files")) {
+    out.origin.files.push_back({file.at("path").get<std::string>(), file.at("kind").get<std::string>(),
+                                file.at("sha256").get<std::string>()});
+  }
+  return out;
+}
+
+// The last line that is not empty.
+std::string last_line(const std::string& text) {
+  const std::size_t end = text.find_last_not_of("\r\n");
+  const std::size_t before = end == std::string::npos ? end : text.rfind('\n', end);
+  return text.substr(before == std::string::npos ? 0 : before + 1);
+}
+
+}  // namespace
+
+std::optional<SweepReport> read_sweep(const std::string& text, std::string& reason) {
+  try {
+    Json whole = Json::parse(text, nullptr, false);
+    if (whole.is_discarded()) {
+      whole = Json::parse(last_line(text), nullptr, false);
+    }
+    if (whole.is_discarded()) {
+      reason = "it is no JSON, and its last line is none";
+      return std::nullopt;
+    }
+    return read(whole.contains("summary") ? whole.at("summary") : whole);
+  } catch (const std::exception& fault) {
+    reason = std::string("it holds no whole summary: ") + fault.what();
+    return std::nullopt;
+  }
+}
+
+bool add_sweep(SweepReport& to, const SweepReport& part, std::string& reason) {
+  const auto same_clause = [](const SweptClause& one, const SweptClause& other) { return one.number == other.number; };
+  const auto same = [&](const SweptSpecification& one, const SweptSpecification& other) {
+    return one.name == other.name && one.edition == other.edition &&
+           std::equal(one.clauses.begin(), one.clauses.end(), other.clauses.begin(), other.clauses.end(), same_clause);
+  };
+  if (!std::equal(to.specifications.begin(), to.specifications.end(), part.specifications.begin(),
+                  part.specifications.end(), same)) {
+    reason = "it was held against other specifications";
+    return false;
+  }
+  const auto same_file = [](const UsedFile& one, const UsedFile& other) { return one.digest == other.digest; };
+  if (to.origin.version != part.origin.version ||
+      !std::equal(to.origin.files.begin(), to.origin.files.end(), part.origin.files.begin(), part.origin.files.end(),
+                  same_file)) {
+    reason = "it was made with other rule files, or another version of the program";
+    return false;
+  }
+  sweep::add(to.tally, part.tally);
+  return true;
+}
+
+}  // namespace plumbrule::report
