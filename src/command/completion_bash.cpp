@@ -51,9 +51,9 @@ std::string bash_command(const CLI::App& command) {
   out += "      esac\n";
   std::string many;
   for (const CLI::Option* option : named_options(command)) {
-    many += several(*option) ? " " + option->get_name() + " " : "";
+    many += several(*option) ? " " + option->get_name() : "";
   }
-  out += "      [[ " + shell_quoted(many) + " == *\" $option \"* ]] || { " + rest + "}\n";
+  out += "      [[ " + shell_quoted(many + " ") + " == *\" $option \"* ]] || { " + rest + "}\n";
   out += "      _plumbrule_words " + shell_quoted(joined(names(command))) + " ;;\n";
   return out;
 }

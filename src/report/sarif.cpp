@@ -13,7 +13,8 @@ using explain::Explanation;
 using explain::Verdict;
 
 std::string with(const std::string& name, const std::string& value) {
-  return value.empty() ? "" : "; " + name + ": " + value;
+  const bool stop = value.ends_with('.');  // of a text of the rules; the message goes on
+  return value.empty() ? "" : "; " + name + ": " + value.substr(0, value.size() - (stop ? 1 : 0));
 }
 
 // The standard has the kind "open" for what cannot be decided, but with it no level that any tool would stop at.
