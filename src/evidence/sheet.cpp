@@ -204,7 +204,7 @@ bool right_number(const Plan& plan, const std::vector<Cell>& cells, const Span& 
       Code::submittal_sheet, more ? cells[wanted].span : row,
       "found " + std::to_string(cells.size()) + (cells.size() == 1 ? " cell" : " cells") + " in a record, expected " +
           std::to_string(wanted) + ", one for each heading",
-      more ? "a cell that holds a comma goes in double quotes" : "write a comma for each cell that is left empty");
+      more ? "a cell that holds a comma goes in quotes (`\"`)" : "write a comma for each cell that is left empty");
   return false;
 }
 
