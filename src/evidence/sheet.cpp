@@ -144,6 +144,9 @@ class Filler {
       return scalar(plan_.slots[slot.children.front()], out);
     }
     out.kind = slot.kind;
+    if (slot.kind == Node::Kind::map) {
+      out.entries.reserve(slot.children.size() + slot.fixed.size() + 1);
+    }
     for (const std::uint32_t id : slot.children) {
       const Slot& child = plan_.slots[id];
       Node value;
@@ -214,10 +217,11 @@ std::size_t Headings::size() const { return plan_->units.size(); }
 
 std::optional<Headings> read_headings(const std::vector<Cell>& cells, diagnose::Diagnostics& diagnostics) {
   Planner planner(diagnostics);
+  quantity::UnitTable units;
   bool good = true;
   std::uint32_t column = 0;
   for (const Cell& cell : cells) {
-    const auto heading = read_heading(cell, diagnostics);
+    const auto heading = read_heading(cell, units, diagnostics);
     good = heading && planner.add(*heading, cell, column) && good;
     ++column;
   }
