@@ -190,7 +190,7 @@ class Filler {
           .secondary.push_back({plan_.heading_spans[*slot.column], "the heading"});
     }
     out.kind = Node::Kind::scalar;
-    out.text = text ? std::move(*text) : cell.text;
+    out.text = std::move(text).value_or(cell.text);
     out.span = cell.span;
     return true;
   }
