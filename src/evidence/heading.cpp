@@ -49,7 +49,8 @@ struct Part {
 
 class Reader {
  public:
-  Reader(const Cell& cell, diagnose::Diagnostics& diagnostics) : cell_(cell), diagnostics_(diagnostics) {}
+  Reader(const Cell& cell, quantity::UnitTable& units, diagnose::Diagnostics& diagnostics)
+      : cell_(cell), units_(units), diagnostics_(diagnostics) {}
 
   std::optional<Heading> run() {
     std::string_view text = cell_.text;
@@ -72,6 +73,7 @@ class Reader {
 
  private:
   const Cell& cell_;
+  quantity::UnitTable& units_;
   diagnose::Diagnostics& diagnostics_;
   Heading out_;
   std::vector<Part> parts_;
@@ -109,9 +111,8 @@ class Reader {
     const std::string value = "1 " + std::string(unit_);
     const auto read = read_written(value);
     const auto* written = std::get_if<Written>(&read);
-    quantity::UnitTable units;
     if (written == nullptr || written->bound != quantity::Bound::exact || written->unit.empty() ||
-        !units.find(written->unit)) {
+        !units_.find(written->unit)) {
       return error(unit_, "found " + diagnose::quoted(unit_) + ", no unit that is known",
                    diagnose::suggestion(unit_, quantity::known_units()), Code::submittal_unit);
     }
@@ -427,8 +428,8 @@ std::optional<std::string> with_unit(std::string_view written, std::string_view 
   return out.insert(out.find_last_of("0123456789") + 1, " " + std::string(unit));
 }
 
-std::optional<Heading> read_heading(const Cell& cell, diagnose::Diagnostics& diagnostics) {
-  return Reader(cell, diagnostics).run();
+std::optional<Heading> read_heading(const Cell& cell, quantity::UnitTable& units, diagnose::Diagnostics& diagnostics) {
+  return Reader(cell, units, diagnostics).run();
 }
 
 }  // namespace plumbrule::evidence

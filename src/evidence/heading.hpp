@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "evidence/sheet.hpp"
+#include "quantity/unit.hpp"
 
 namespace plumbrule::evidence {
 
@@ -31,8 +32,9 @@ struct Heading {
   std::string unit;     // and basis; empty if none is said
 };
 
-/// Nothing, and a diagnostic, if it cannot be read.
-[[nodiscard]] std::optional<Heading> read_heading(const Cell& cell, diagnose::Diagnostics& diagnostics);
+/// Nothing, and a diagnostic, if it cannot be read. `units` learns the units that it says.
+[[nodiscard]] std::optional<Heading> read_heading(const Cell& cell, quantity::UnitTable& units,
+                                                  diagnose::Diagnostics& diagnostics);
 
 /// Whether a text is one of the names that identify a submittal: `mix`, `date` ...
 [[nodiscard]] bool is_identity(std::string_view text);

@@ -8,7 +8,7 @@
 namespace plumbrule::evidence {
 namespace {
 
-constexpr std::string_view in_quotes = "texts stand in double quotes; `null` stands for nothing";
+constexpr std::string_view in_quotes = "texts stand in quotes, as in `\"text\"`; `null` stands for nothing";
 
 bool is_digit(char byte) { return byte >= '0' && byte <= '9'; }
 bool is_hex(char byte) { return is_digit(byte) || (byte >= 'a' && byte <= 'f') || (byte >= 'A' && byte <= 'F'); }
@@ -88,7 +88,8 @@ bool Scanner::ended() {
 bool Scanner::no_value() {
   const char byte = here();
   if (byte == '\'') {
-    return fault(at_, at_ + 1, "found a single quote", "texts and names stand in double quotes");
+    return fault(at_, at_ + 1, "found a single quote",
+                 "texts and names stand in quotes of the other kind, as in `\"text\"`");
   }
   if (byte == '/' || byte == '#') {
     return fault(at_, std::min(text_.find('\n', at_), text_.size()), "found a comment, and JSON has none",
@@ -142,7 +143,7 @@ bool Scanner::number() {
   }
   if (!good || at_ != end) {
     return fault(begin, end, "found " + diagnose::quoted(text_.substr(begin, end - begin)) + ", no number of JSON",
-                 "write digits, perhaps with a point between them; anything else stands in double quotes");
+                 "write digits, perhaps with a point between them; anything else stands in quotes, as in `\"text\"`");
   }
   value_done();
   return true;
@@ -253,7 +254,7 @@ bool Scanner::name() {
                ? no_value()
                : fault(at_, end,
                        "found " + diagnose::quoted(text_.substr(at_, end - at_)) + " where a name should stand",
-                       "write `\"name\": value`, the name in double quotes");
+                       "write `\"name\": value`, the name in quotes");
   }
   if (!text()) {
     return false;

@@ -144,6 +144,9 @@ class Filler {
       return scalar(plan_.slots[slot.children.front()], out);
     }
     out.kind = slot.kind;
+    if (slot.kind == Node::Kind::map) {
+      out.entries.reserve(slot.children.size() + slot.fixed.size() + 1);
+    }
     for (const std::uint32_t id : slot.children) {
       const Slot& child = plan_.slots[id];
       Node value;
@@ -187,7 +190,7 @@ class Filler {
           .secondary.push_back({plan_.heading_spans[*slot.column], "the heading"});
     }
     out.kind = Node::Kind::scalar;
-    out.text = text ? std::move(*text) : cell.text;
+    out.text = std::move(text).value_or(cell.text);
     out.span = cell.span;
     return true;
   }
@@ -204,7 +207,7 @@ bool right_number(const Plan& plan, const std::vector<Cell>& cells, const Span& 
       Code::submittal_sheet, more ? cells[wanted].span : row,
       "found " + std::to_string(cells.size()) + (cells.size() == 1 ? " cell" : " cells") + " in a record, expected " +
           std::to_string(wanted) + ", one for each heading",
-      more ? "a cell that holds a comma goes in double quotes" : "write a comma for each cell that is left empty");
+      more ? "a cell that holds a comma goes in quotes (`\"`)" : "write a comma for each cell that is left empty");
   return false;
 }
 
@@ -214,10 +217,11 @@ std::size_t Headings::size() const { return plan_->units.size(); }
 
 std::optional<Headings> read_headings(const std::vector<Cell>& cells, diagnose::Diagnostics& diagnostics) {
   Planner planner(diagnostics);
+  quantity::UnitTable units;
   bool good = true;
   std::uint32_t column = 0;
   for (const Cell& cell : cells) {
-    const auto heading = read_heading(cell, diagnostics);
+    const auto heading = read_heading(cell, units, diagnostics);
     good = heading && planner.add(*heading, cell, column) && good;
     ++column;
   }

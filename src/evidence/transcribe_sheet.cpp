@@ -27,10 +27,9 @@ struct Split {
   std::string cell, unit;
 };
 
-Split split_unit(const std::string& text) {
+Split split_unit(const std::string& text, quantity::UnitTable& units) {
   const auto read = read_written(text);
   const auto* written = std::get_if<Written>(&read);
-  quantity::UnitTable units;
   if (written == nullptr || written->unit.empty() || !units.find(written->unit)) {
     return {text, ""};
   }
@@ -85,6 +84,7 @@ class SheetWriter {
 
  private:
   diagnose::Diagnostics& diagnostics_;
+  quantity::UnitTable units_;
   std::vector<Column> columns_;
   std::map<std::string, int> results_;  // how many with this measure and these conditions
 
@@ -125,7 +125,7 @@ class SheetWriter {
     }
     const std::string whole = heading + (split.unit.empty() ? "" : " (" + split.unit + ")");
     diagnose::Diagnostics unread;
-    const auto read = read_heading({whole, {}, true}, unread);
+    const auto read = read_heading({whole, {}, true}, units_, unread);
     const bool unseen =
         node.text.find_first_of("\r\n") != std::string::npos || first_control_character(node.text).has_value();
     if (unseen) {
@@ -139,7 +139,7 @@ class SheetWriter {
   }
 
   void text(const std::string& heading, const Node& node) { column(heading, node, {node.text, ""}); }
-  void quantity(const std::string& heading, const Node& node) { column(heading, node, split_unit(node.text)); }
+  void quantity(const std::string& heading, const Node& node) { column(heading, node, split_unit(node.text, units_)); }
 
   void materials(const Node& list) {
     items(list, [&](const Node& item, std::size_t number) {
