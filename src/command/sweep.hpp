@@ -3,6 +3,7 @@
 
 #include <cstdint>
 
+#include "command/review.hpp"
 #include "command/submission.hpp"
 #include "sweep/verdict_line.hpp"
 
