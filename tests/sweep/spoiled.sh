@@ -1,0 +1,27 @@
+#!/usr/bin/env bash
+# One line in a hundred is spoiled in ten ways: each is reported with its line, the others are judged as if it were not
+# there, and the counts add up.
+# Usage: spoiled.sh PLUMBRULE FOLDER_OF_BENCH_PROGRAMS [RECORDS]
+source "$(dirname "$0")/common.sh"
+records=${3:-20000}
+
+"$make_records" "$records" --spoil "$work/list" >"$work/spoiled.ndjson"
+"$make_records" "$records" >"$work/whole.ndjson"
+cut -f 1 "$work/list" >"$work/wanted"
+spoiled=$(wc -l <"$work/wanted")
+[[ $(cut -f 2 "$work/list" | sort -u | wc -l) -eq 10 ]] || fail "not every way to spoil a line is in this archive"
+
+swept "${sweep[@]}" "$work/spoiled.ndjson" --verdicts "$work/verdicts" --summary "$work/summary"
+unusable_lines "$work/verdicts" >"$work/found"
+diff "$work/wanted" "$work/found" >"$work/difference" ||
+  fail "other lines are reported than were spoiled (< spoiled, > reported): $(head -5 "$work/difference")"
+[[ $(totals "$work/summary") == "$records $((records - spoiled)) $spoiled" ]] ||
+  fail "the counts do not add up: $(totals "$work/summary"), of $records records $spoiled are spoiled"
+
+# Without the spoiled lines: the same verdicts of the same clauses.
+awk -F '\t' 'NR == FNR { gone[$1]; next } !(FNR in gone)' "$work/list" "$work/whole.ndjson" >"$work/left.ndjson"
+swept "${sweep[@]}" "$work/left.ndjson" --summary "$work/left"
+clauses() { counts "$1" | jq -c '.[3][2:]'; }
+[[ -n $(clauses "$work/left") && $(clauses "$work/left") == $(clauses "$work/summary") ]] ||
+  fail "spoiled lines changed the verdicts of others"
+exit $((failures > 0))
