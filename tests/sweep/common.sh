@@ -15,13 +15,6 @@ fail() {
   failures=$((failures + 1))
 }
 
-# status COMMAND...: its exit status, whatever it is.
-status() {
-  local result=0
-  "$@" || result=$?
-  echo "$result"
-}
-
 # swept COMMAND...: runs it; anything but a verdict (0 to 2) is a failure of the test.
 swept() {
   local result=0
@@ -32,14 +25,15 @@ swept() {
   fi
 }
 
-# The numbers of the lines that a file of verdicts gives as unusable, in its order.
-unusable_lines() { jq -r 'select(.outcome == "unusable") | .line' "$1"; }
+# The numbers of the lines with which something is wrong, by a file of verdicts, in its order: no submittal at all, or
+# one that is judged but has errors.
+bad_lines() { jq -r 'select(.unreadable or .faulty) | .line' "$1"; }
 
-# Counts that have to add up: records, judged, unusable.
-totals() { jq -r '"\(.records) \(.judged) \(.unusable)"' "$1"; }
+# Counts that have to add up: records, and those of them with which something is wrong.
+totals() { jq -r '"\(.records) \(.unreadable + .faulty)"' "$1"; }
 
 # Everything of a summary that may be added over parts, in an order of its own.
-counts() { jq -S '[.records, .judged, .unusable, (.against[] | [.specification, .outcomes, (.clauses[] | [.clause, .complies, .fails, .not_shown, .does_not_apply])])]' "$1"; }
+counts() { jq -S '[.records, .unreadable, .faulty, (.against[] | [.specification, .outcomes, (.clauses[] | [.clause, .complies, .fails, .not_shown, .does_not_apply])])]' "$1"; }
 
 # merge SUMMARY...: one summary of several, on standard output.
 merge() { "$plumbrule" sweep --merge "$@"; }
