@@ -4,6 +4,7 @@
 #include <CLI/CLI.hpp>
 
 #include <cstdint>
+#include <exception>
 #include <fstream>
 #include <iostream>
 #include <string>
@@ -24,9 +25,7 @@ void write_records(std::uint64_t count, std::uint64_t seed, std::ostream* list) 
   }
 }
 
-}  // namespace
-
-int main(int argc, char** argv) {
+int run(int argc, char** argv) {
   std::ios::sync_with_stdio(false);
   std::uint64_t count = 0;
   std::uint64_t seed = 1;
@@ -51,4 +50,15 @@ int main(int argc, char** argv) {
     return 1;
   }
   return 0;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  try {
+    return run(argc, argv);
+  } catch (const std::exception& error) {
+    std::cerr << "make_records: " << error.what() << '\n';
+    return 1;
+  }
 }

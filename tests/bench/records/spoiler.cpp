@@ -35,11 +35,11 @@ constexpr std::array<Way, 10> ways{{
     {"truncated",     cut_short,   ""},
     {"utf8",          inside_mix,  "\xFF\xFE"},
     {"control",       inside_mix,  std::string_view("\0", 1)},
-    {"word",          with_member, "\"classes; course\":\"topmost\""},
+    {"word",          with_member, R"("classes; course":"topmost")"},
     {"number",        with_member, "\"consistency (cm)\":\"2.l5\""},
     {"not-a-number",  with_member, "\"consistency (cm)\":2.5.1"},
     {"no-json",       in_place,    "see the sheet of Tuesday"},
-    {"duplicate",     with_member, "\"mix\":\"M-X\""},
+    {"duplicate",     with_member, R"("mix":"M-X")"},
     {"heading",       with_member, "\"abrasion_los; soak 1 h (g/m2)\":412.5"},
     {"two-on-a-line", twice,       ""},
 }};
