@@ -5,13 +5,13 @@ rules=$root/tests/bench/forty.plumb
 
 # sweep_as RECORDS THREADS: the command in the array `sweep`; its summary goes to $work/sweep.json.
 sweep_as() {
-  sweep=("$plumbrule" sweep "$1" --against "$rules" --threads "$2" --summary "$work/sweep.json")
+  sweep=("$plumbrule" sweep "$1" --against "$rules" --threads "$2" --format json --out "$work/sweep.json")
 }
 
 # sweep_counts SUMMARY: its counts in the form in which the rivals print theirs: `records N`, then clause, failed, not
 # shown; tabs between.
 sweep_counts() {
-  jq -r '"records\t\(.records)", (.against[0].clauses[] | "\(.clause)\t\(.fails)\t\(.not_shown)")' "$1"
+  jq -r '"records\t\(.records)", (.specifications[0].clauses[] | "\(.number)\t\(.fails)\t\(.not_shown)")' "$1"
 }
 
 # limits_as KIND [RECORDS]: forty.plumb for a rival, into $work/limits.KIND.

@@ -7,7 +7,7 @@ make_records=$(realpath "$2")/make_records
 work=$(mktemp -d)
 children=()
 trap 'for child in "${children[@]:-}"; do kill -9 "$child" 2>/dev/null || true; done; rm -rf "$work"' EXIT
-sweep=("$plumbrule" sweep --against "$root/tests/bench/forty.plumb")
+sweep=("$plumbrule" sweep --against "$root/tests/bench/forty.plumb" --format json)
 failures=0
 
 fail() {
@@ -27,13 +27,20 @@ swept() {
 
 # The numbers of the lines with which something is wrong, by a file of verdicts, in its order: no submittal at all, or
 # one that is judged but has errors.
-bad_lines() { jq -r 'select(.unreadable or .faulty) | .line' "$1"; }
+bad_lines() { jq -r 'select(.outcome == "unreadable" or .errors > 0) | .record | sub(".*:"; "")' "$1"; }
+
+# The verdicts of records alone: no summary behind them, no name of the archive.
+bare() { sed -E '/^\{"summary":/d; s/^\{"record":"[^"]*:([0-9]+)"/{"record":"\1"/' "$1"; }
 
 # Counts that have to add up: records, and those of them with which something is wrong.
-totals() { jq -r '"\(.records) \(.unreadable + .faulty)"' "$1"; }
+totals() { jq -r '"\(.records) \(.unreadable + .with_errors)"' "$1"; }
 
-# Everything of a summary that may be added over parts, in an order of its own.
-counts() { jq -S '[.records, .unreadable, .faulty, (.against[] | [.specification, .outcomes, (.clauses[] | [.clause, .complies, .fails, .not_shown, .does_not_apply])])]' "$1"; }
+# Everything that a summary counts.
+counts() { jq -S '[.records, .unreadable, .with_errors, .blank_lines, (.specifications[] | [.name, .outcomes, .clauses])]' "$1"; }
 
 # merge SUMMARY...: one summary of several, on standard output.
-merge() { "$plumbrule" sweep --merge "$@"; }
+merge() {
+  local summary options=()
+  for summary in "$@"; do options+=(--add-up "$summary"); done
+  "$plumbrule" sweep "${options[@]}" --format json
+}

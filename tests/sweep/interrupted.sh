@@ -10,7 +10,7 @@ source "$(dirname "$0")/common.sh"
 kill_midway() {
   local signal=$1 folder=$2 result=0 pid
   mkfifo "$work/pipe.$signal"
-  "${sweep[@]}" - --verdicts "$folder/verdicts" --summary "$folder/summary" <"$work/pipe.$signal" >"$work/out" 2>&1 &
+  "${sweep[@]}" - --verdicts "$folder/verdicts" --out "$folder/summary" <"$work/pipe.$signal" >"$work/out" 2>&1 &
   pid=$!
   children+=("$pid")
   exec 3>"$work/pipe.$signal"

@@ -9,11 +9,11 @@ source "$(dirname "$0")/common.sh"
 # run NAME THREADS ARCHIVE
 run() {
   mkdir "$work/$1"
-  swept "${sweep[@]}" "$3" --threads "$2" --verdicts "$work/$1/verdicts" --summary "$work/$1/summary"
+  swept "${sweep[@]}" "$3" --threads "$2" --verdicts "$work/$1/verdicts" --out "$work/$1/summary"
 }
 
-# The summary names its archive, which standard input has none of.
-nameless() { sed -E "s|$work/archive.ndjson|-|g; s|standard input|-|g" "$1"; }
+# Verdicts and summary name the archive, which standard input has none of.
+nameless() { sed "s|$work/archive.ndjson|-|g" "$1"; }
 
 run reference 1 "$work/archive.ndjson"
 [[ -s $work/reference/verdicts && -s $work/reference/summary ]] || fail "nothing was written"

@@ -11,7 +11,7 @@ refused() {
   [[ -s $work/err ]] || fail "$1: nothing was reported"
 }
 
-for option in --verdicts --summary; do
+for option in --verdicts --out; do
   result=0
   "${sweep[@]}" "$work/archive.ndjson" "$option" /dev/full 2>"$work/err" >"$work/out" || result=$?
   refused "full disk, $option" "$result"
