@@ -1,0 +1,20 @@
+#!/usr/bin/env bash
+# An archive split and swept in parts by a general-purpose tool, the summaries merged: the same counts as in one run,
+# and the verdicts of the parts in a row are those of one run but for the numbers of the lines.
+# Usage: merged.sh PLUMBRULE FOLDER_OF_BENCH_PROGRAMS
+source "$(dirname "$0")/common.sh"
+
+"$make_records" 20000 --spoil "$work/list" >"$work/archive.ndjson"
+swept "${sweep[@]}" "$work/archive.ndjson" --out "$work/whole"
+mkdir "$work/parts"
+split --lines 3000 --suffix-length 3 --additional-suffix .ndjson "$work/archive.ndjson" "$work/parts/part-"
+export work
+find "$work/parts" -name 'part-*' | sort |
+  xargs -P 3 -I '{}' bash -c '"${@:2}" "$1" --threads 1 --out "$1.summary" || [[ $? -le 2 ]]' _ '{}' "${sweep[@]}" \
+    >"$work/out" 2>&1 || fail "a part could not be swept: $(head -3 "$work/out")"
+[[ $(find "$work/parts" -name '*.summary' | wc -l) -eq 7 ]] || fail "not every part has a summary"
+merge "$work"/parts/*.summary >"$work/merged" || [[ $? -le 2 ]] || fail "the summaries could not be merged"
+diff <(counts "$work/whole") <(counts "$work/merged") || fail "merged counts are others than those of one run"
+diff -q <(counts "$work/whole") <(counts "$work/parts/part-aaa.ndjson.summary") >/dev/null &&
+  fail "a part counts as much as the whole: the comparison sees nothing"
+exit $((failures > 0))
