@@ -8,7 +8,11 @@ namespace plumbrule::command {
 namespace {
 
 std::uint32_t lines_in(std::string_view text) {
-  return static_cast<std::uint32_t>(std::count(text.begin(), text.end(), '\n'));
+  std::uint32_t out = 0;
+  for (std::size_t at = text.find('\n'); at != std::string_view::npos; at = text.find('\n', at + 1)) {
+    ++out;
+  }
+  return out;
 }
 
 }  // namespace

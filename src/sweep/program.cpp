@@ -213,8 +213,6 @@ bool Program::scale(const check::Assertion& assertion, Comparison& out) {
   if (finest > most_decimals) {
     return false;
   }
-  out.low_zero = limit.low && limit.low->value.zero();
-  out.high_zero = limit.high && limit.high->value.zero();
   out.low_ties = limit.low ? limit.low->rounding.ties : quantity::Ties{};
   out.high_ties = limit.high ? limit.high->rounding.ties : quantity::Ties{};
   for (int decimals = 0; decimals <= most_decimals; ++decimals) {
@@ -223,18 +221,30 @@ bool Program::scale(const check::Assertion& assertion, Comparison& out) {
     const auto one = whole_at(Decimal{1}, common - decimals);
     const auto low = limit.low ? whole_at(limit.low->value, common) : std::optional<std::int64_t>(0);
     const auto high = limit.high ? whole_at(limit.high->value, common) : std::optional<std::int64_t>(0);
-    const auto low_place = place_at(limit.low, common);
-    const auto high_place = place_at(limit.high, common);
+    const auto low_place = place_at(limit.low, decimals, common);
+    const auto high_place = place_at(limit.high, decimals, common);
     if (!one || !low || !high || !low_place || !high_place) {
       return false;
     }
-    at = {*one, *low, *high, *low_place, *high_place};
+    at = {*one,
+          *low,
+          *high,
+          Divisor(*low_place),
+          Divisor(*high_place),
+          Divisor(*low < 0 ? -*low : *low),
+          Divisor(*high < 0 ? -*high : *high)};
   }
   return true;
 }
 
-std::optional<std::int64_t> Program::place_at(const std::optional<check::End>& end, int decimals) {
-  return end && end->rounding.place ? whole_at(*end->rounding.place, decimals) : std::optional<std::int64_t>(0);
+// 0: there is none, or every number with so many decimals is a multiple of it.
+std::optional<std::int64_t> Program::place_at(const std::optional<check::End>& end, int decimals, int common) {
+  if (!end || !end->rounding.place) {
+    return 0;
+  }
+  const auto one = whole_at(Decimal{1}.shifted(-decimals), common);
+  const auto place = whole_at(*end->rounding.place, common);
+  return one && place && *one % *place == 0 ? std::optional<std::int64_t>(0) : place;
 }
 
 std::vector<Cell> Program::own_cells() const {

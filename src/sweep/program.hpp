@@ -35,11 +35,22 @@ class Program {
   [[nodiscard]] std::size_t mistrusted() const { return mistrusted_; }
 
  private:
+  // A divisor with its inverse, from which a quotient is guessed and then put right in whole numbers: a division of 64
+  // bits costs more than anything else here.
+  struct Divisor {
+    std::int64_t value = 0;  // 0: there is none
+    double inverse = 0;
+    Divisor() = default;
+    explicit Divisor(std::int64_t of) : value(of), inverse(of == 0 ? 0 : 1 / static_cast<double>(of)) {}
+    /// Rounded down. Precondition: value > 0, and the quotient has at most 15 digits.
+    [[nodiscard]] std::int64_t into(std::int64_t number) const;
+  };
   // The printed ends of a limit at one number of decimals: everything times a common power of ten.
   struct Scaled {
     std::int64_t factor = 0;
     std::int64_t low = 0, high = 0;
-    std::int64_t low_place = 0, high_place = 0;  // 0: nothing to round at this number of decimals
+    Divisor low_place, high_place;  // of rounding; none if a number with so many decimals needs none
+    Divisor low_size, high_size;    // of the ends; none if they are zero
   };
   struct Comparison {
     std::uint32_t column = check::none;  // none: the verdict is fixed
@@ -47,7 +58,6 @@ class Program {
     ByDecimals refused_below{}, refused_above{};  // a number outside is no value
     ByDecimals least{}, most{};
     bool has_low = false, has_high = false, has_margin = false;
-    bool low_zero = false, high_zero = false;
     quantity::Ties low_ties{}, high_ties{};
     std::array<Scaled, most_decimals + 1> scaled{};
   };
@@ -81,7 +91,8 @@ class Program {
   bool compare_number(std::uint32_t requirement, std::uint32_t check, const Slot& slot, Comparison& out) const;
   bool refusals(check::MeasureId measure, Comparison& out) const;
   static bool scale(const check::Assertion& assertion, Comparison& out);
-  [[nodiscard]] static std::optional<std::int64_t> place_at(const std::optional<check::End>& end, int decimals);
+  [[nodiscard]] static std::optional<std::int64_t> place_at(const std::optional<check::End>& end, int decimals,
+                                                            int common);
   [[nodiscard]] const Slot* slot_of(std::uint32_t result) const;
   void probe();
   [[nodiscard]] bool agrees(std::uint32_t requirement);
@@ -90,6 +101,8 @@ class Program {
 
   // program_run.cpp
   [[nodiscard]] static Judged run(const Comparison& comparison, const Cell& cell);
+  [[nodiscard]] static std::int64_t rounded(std::int64_t value, const Divisor& place, quantity::Ties ties);
+  [[nodiscard]] static std::int32_t thousandths(std::int64_t distance, const Divisor& size);
   [[nodiscard]] static std::int32_t margin(const Comparison& comparison, const ShortNumber& number);
   [[nodiscard]] Judged run(const Clause& clause, std::span<const Cell> cells) const;
   void put_in(std::span<const Cell> cells);

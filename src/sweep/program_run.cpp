@@ -6,32 +6,39 @@
 namespace plumbrule::sweep {
 namespace {
 
-// To a multiple of the place. Not negative zero, not beyond 64 bits: the numbers have at most sixteen digits.
-std::int64_t rounded(std::int64_t value, std::int64_t place, quantity::Ties ties) {
-  const std::int64_t size = value < 0 ? -value : value;
-  const std::int64_t whole = size / place;
-  const std::int64_t twice = 2 * (size - whole * place);
-  const bool tie_goes_up = ties == quantity::Ties::up || (whole & 1) != 0;
-  const std::int64_t out = (whole + (twice > place || (twice == place && tie_goes_up) ? 1 : 0)) * place;
-  return value < 0 ? -out : out;
-}
-
-std::int64_t floor_of(std::int64_t numerator, std::int64_t denominator) {
-  const std::int64_t whole = numerator / denominator;
-  return whole * denominator > numerator ? whole - 1 : whole;
-}
-
-std::int32_t thousandths(std::int64_t distance, std::int64_t limit) {
-  const std::int64_t size = limit < 0 ? -limit : limit;
-  if (distance >= 2 * size) {
-    return widest_margin;
-  }
-  return distance <= -2 * size ? -widest_margin : static_cast<std::int32_t>(floor_of(distance * 1000, size));
-}
-
 int rank(Verdict verdict) { return verdict == Verdict::fails ? 2 : verdict == Verdict::not_shown ? 1 : 0; }
 
 }  // namespace
+
+inline std::int64_t Program::Divisor::into(std::int64_t number) const {
+  auto guess = static_cast<std::int64_t>(static_cast<double>(number) * inverse);
+  while (guess * value > number) {
+    --guess;
+  }
+  while ((guess + 1) * value <= number) {
+    ++guess;
+  }
+  return guess;
+}
+
+// To a multiple of the place: numbers have at most sixteen digits here.
+inline std::int64_t Program::rounded(std::int64_t value, const Divisor& place, quantity::Ties ties) {
+  const std::int64_t size = value < 0 ? -value : value;
+  const std::int64_t whole = place.into(size);
+  const std::int64_t twice = 2 * (size - whole * place.value);
+  const bool tie_goes_up = ties == quantity::Ties::up || (whole & 1) != 0;
+  const bool up = twice > place.value || (twice == place.value && tie_goes_up);
+  const std::int64_t out = (whole + (up ? 1 : 0)) * place.value;
+  return value < 0 ? -out : out;
+}
+
+inline std::int32_t Program::thousandths(std::int64_t distance, const Divisor& size) {
+  if (distance >= 2 * size.value) {
+    return size.value == 0 ? no_margin : widest_margin;
+  }
+  return distance <= -2 * size.value ? (size.value == 0 ? no_margin : -widest_margin)
+                                     : static_cast<std::int32_t>(size.into(distance * 1000));
+}
 
 std::int32_t Program::margin(const Comparison& comparison, const ShortNumber& number) {
   if (!comparison.has_margin) {
@@ -39,15 +46,14 @@ std::int32_t Program::margin(const Comparison& comparison, const ShortNumber& nu
   }
   const Scaled& at = comparison.scaled[number.decimals];
   const std::int64_t value = number.digits * at.factor;
-  const std::int64_t above_low =
-      (at.low_place == 0 ? value : rounded(value, at.low_place, comparison.low_ties)) - at.low;
-  const std::int64_t below_high =
-      at.high - (at.high_place == 0 ? value : rounded(value, at.high_place, comparison.high_ties));
+  const auto by = [&](const Divisor& place, quantity::Ties ties) {
+    return place.value == 0 ? value : rounded(value, place, ties);
+  };
+  const std::int64_t above_low = comparison.has_low ? by(at.low_place, comparison.low_ties) - at.low : 0;
+  const std::int64_t below_high = comparison.has_high ? at.high - by(at.high_place, comparison.high_ties) : 0;
   // The nearer end; of two that are equally near the lower one.
-  if (comparison.has_low && !(comparison.has_high && below_high < above_low)) {
-    return comparison.low_zero ? no_margin : thousandths(above_low, at.low);
-  }
-  return comparison.high_zero ? no_margin : thousandths(below_high, at.high);
+  const bool lower = comparison.has_low && !(comparison.has_high && below_high < above_low);
+  return lower ? thousandths(above_low, at.low_size) : thousandths(below_high, at.high_size);
 }
 
 Program::Judged Program::run(const Comparison& comparison, const Cell& cell) {
