@@ -128,6 +128,7 @@ Programs::Role Programs::role(const std::string& heading, std::uint32_t column, 
 void Programs::learn(const Columns& columns, std::span<const Cell> cells) {
   if (roles_.size() != columns.size()) {
     kinds_.clear();
+    made_ = 0;
     roles_.resize(columns.size(), Role::unknown);
     std::vector<evidence::Cell> names;
     for (std::uint32_t column = 0; column < columns.size(); ++column) {
@@ -199,12 +200,16 @@ std::vector<Program>* Programs::find(const Columns& columns, std::span<const Cel
   if (!headings_ || roles_.size() != columns.size() || !write_key(cells)) {
     return nullptr;
   }
-  auto at = kinds_.find(key_);
+  const auto at = kinds_.find(key_);
   if (at == kinds_.end()) {
-    if (kinds_.size() >= most) {
-      return nullptr;
+    if (kinds_.size() < most_remembered) {
+      kinds_.emplace(key_, Kind{});
     }
-    at = kinds_.emplace(key_, Kind{}).first;
+    return nullptr;
+  }
+  if (!at->second.made && made_ < most) {
+    ++made_;
+    at->second.made = true;
     make(cells, at->second);
   }
   return at->second.usable ? &at->second.programs : nullptr;

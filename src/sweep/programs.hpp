@@ -14,8 +14,10 @@ namespace plumbrule::sweep {
 
 class Programs {
  public:
-  /// More sets of words than this are not made ready: records with further ones are judged in full.
+  /// A set of words is made ready when it comes up a second time, if not so many are yet, and remembered until then if
+  /// not so many are; records with others are judged in full.
   static constexpr std::size_t most = 256;
+  static constexpr std::size_t most_remembered = 4096;
 
   Programs(const std::vector<Against>& against, const evidence::KnownNames& names);
 
@@ -36,7 +38,7 @@ class Programs {
   };
   struct Kind {
     std::vector<Program> programs;
-    bool usable = false;
+    bool made = false, usable = false;
   };
 
   const std::vector<Against>* against_;
@@ -45,6 +47,7 @@ class Programs {
   std::vector<Role> roles_;
   std::optional<evidence::Headings> headings_;
   std::unordered_map<std::string, Kind> kinds_;
+  std::size_t made_ = 0;
   std::string key_;
 
   [[nodiscard]] std::vector<std::optional<evidence::Evidence>> bound(std::span<const Cell> cells) const;
