@@ -111,18 +111,17 @@ Programs::Role Programs::role(const std::string& heading, std::uint32_t column, 
   without[column] = {};
   const auto less = bound(without);
   bool any = false;
+  bool alone = true;
   for (std::size_t at = 0; at < whole.size(); ++at) {
-    if (!whole[at] || !less[at]) {
+    if (!whole[at]) {
       return Role::literal;
     }
     const auto result = result_at(*whole[at], column);
-    const bool same = whole[at]->results.size() == less[at]->results.size();
-    if (result ? !is_without(*whole[at], *less[at], *result) : !same) {
-      return Role::literal;
-    }
     any = any || result.has_value();
+    alone = alone && less[at] &&
+            (result ? is_without(*whole[at], *less[at], *result) : whole[at]->results.size() == less[at]->results.size());
   }
-  return any ? Role::value : Role::literal;
+  return !any ? Role::literal : alone ? Role::value : Role::present;
 }
 
 void Programs::learn(const Columns& columns, std::span<const Cell> cells) {
@@ -164,9 +163,10 @@ bool Programs::write_key(std::span<const Cell> cells) {
     if (roles_[column] == Role::day) {
       continue;
     }
+    const bool any_number = roles_[column] == Role::present && cell.kind == Cell::Kind::number;
     key_ += static_cast<char>(column & 0xFFU);
     key_ += static_cast<char>(column >> 8U);
-    key_ += cell.text;
+    key_ += any_number ? std::string_view("\t") : cell.text;
     key_ += '\n';
   }
   return true;
@@ -187,7 +187,8 @@ void Programs::make(std::span<const Cell> cells, Kind& out) const {
     std::vector<Slot> slots;
     for (std::uint32_t column = 0; column < filled.size(); ++column) {
       const auto result = result_at(*all[at], column);
-      if (roles_[column] == Role::value && filled[column].kind == Cell::Kind::number && result) {
+      const bool any_number = roles_[column] == Role::value || roles_[column] == Role::present;
+      if (any_number && filled[column].kind == Cell::Kind::number && result) {
         slots.push_back({column, *result});
       }
     }

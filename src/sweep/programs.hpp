@@ -32,6 +32,7 @@ class Programs {
   enum class Role : std::uint8_t {
     unknown,   // no record with it was seen yet
     value,     // the reported value of a result that is nothing without it
+    present,   // the reported value of a result of which more is stated: whether it is there is part of the kind
     identity,  // says whose mix it is; no verdict depends on it
     day,       // a date that no clause asks for
     literal,   // anything else: its text is part of the kind

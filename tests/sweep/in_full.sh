@@ -22,7 +22,7 @@ make() { # FORM: ndjson or csv
       columns = 0
       add("mix", "M-" row, 1)
       add("classes; traffic", rand() < 0.02 ? "heavie" : pick("light|medium|heavy"), 1)
-      add("classes; course", pick("surface|leveling|surface"), 1)
+      add("classes; course", pick("surface|levelling|surface"), 1)
       add("date", rand() < 0.01 ? "2026-02-30" : "2026-03-20", 1)
       add("abrasion_loss; soak 1 h (g/m2)", near(500, 90, int(rand() * 4)), 0)
       add("abrasion_loss; soak 6 d (g/m2)", near(750, 150, int(rand() * 2)), 0)
