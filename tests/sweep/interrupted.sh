@@ -23,7 +23,7 @@ kill_midway() {
   [[ $result -gt 2 ]] || fail "$signal: exit status $result looks like a verdict"
 }
 
-for signal in TERM INT KILL; do
+for signal in TERM HUP KILL; do
   mkdir "$work/new.$signal" "$work/old.$signal"
   kill_midway "$signal" "$work/new.$signal"
   rm "$work/pipe.$signal"

@@ -13,7 +13,7 @@ run() {
 }
 
 # Verdicts and summary name the archive, which standard input has none of.
-nameless() { sed "s|$work/archive.ndjson|-|g" "$1"; }
+nameless() { sed "s#$work/archive.ndjson#standard input#g" "$1"; }
 
 run reference 1 "$work/archive.ndjson"
 [[ -s $work/reference/verdicts && -s $work/reference/summary ]] || fail "nothing was written"
