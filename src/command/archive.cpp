@@ -101,7 +101,8 @@ std::optional<Part> Archive::lines() {
   }
   std::optional<Part> out;
   if (failed) {
-    out = Unread{name_ + ", from line " + std::to_string(line_) + " on", "reading stopped: " + std::string(std::strerror(errno))};
+    out = Unread{name_ + ", from line " + std::to_string(line_) + " on",
+                 "reading stopped: " + std::string(std::strerror(errno))};
   } else if (!text.empty()) {
     const std::uint32_t first = line_;
     line_ += lines_in(text);

@@ -55,7 +55,8 @@ bool ResultFile::fail() {
   if (!failed_) {
     const std::string reason = std::strerror(errno);
     failed_ = true;
-    print_error("cannot write " + (path_ == "-" ? std::string("to standard output") : "`" + path_ + "`") + ": " + reason);
+    print_error("cannot write " + (path_ == "-" ? std::string("to standard output") : "`" + path_ + "`") + ": " +
+                reason);
   }
   return false;
 }

@@ -8,8 +8,8 @@ namespace plumbrule::command {
 
 class ResultFile {
  public:
-  /// "-" is standard output; "" is nowhere. A file that is there stays as it is until commit. While it is written it has
-  /// no name, so that a stopped program leaves nothing behind; on file systems that cannot do that it is called
+  /// "-" is standard output; "" is nowhere. A file that is there stays as it is until commit. While it is written it
+  /// has no name, so that a stopped program leaves nothing behind; on file systems that cannot do that it is called
   /// PATH.part-PID.
   explicit ResultFile(std::string path);
   ~ResultFile();

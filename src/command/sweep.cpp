@@ -234,6 +234,10 @@ bool write_summary(const report::SweepReport& report, const SweepOptions& option
 Exit add_up(const SweepOptions& options) {
   std::optional<report::SweepReport> whole;
   for (const std::string& path : options.summaries) {
+    if (std::count(options.summaries.begin(), options.summaries.end(), path) > 1) {
+      print_error("found `" + path + "` twice; each part of an archive counts once");
+      return Exit::unusable;
+    }
     const source::FileText file = source::read_file(path);
     std::string reason = file.reason;
     auto part = file.text ? report::read_sweep(*file.text, reason) : std::nullopt;

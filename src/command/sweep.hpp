@@ -24,8 +24,8 @@ struct SweepOptions {
   bool in_full = false;                // every record by the evaluator
 };
 
-/// Exit status 0: all records comply with all specifications; 1: something fails; 2: something is not shown, or a record
-/// is unreadable or has errors; 3, 4 as everywhere.
+/// Exit status 0: all records comply with all specifications; 1: something fails; 2: something is not shown, or a
+/// record is unreadable or has errors; 3, 4 as everywhere.
 [[nodiscard]] Exit sweep(const SweepOptions& options);
 
 }  // namespace plumbrule::command

@@ -13,8 +13,7 @@ constexpr std::uint64_t megabyte = 1'000'000;
 
 }  // namespace
 
-Progress::Progress()
-    : terminal_(isatty(STDERR_FILENO) == 1), begun_(std::chrono::steady_clock::now()), last_(begun_) {}
+Progress::Progress() : terminal_(isatty(STDERR_FILENO) == 1), begun_(std::chrono::steady_clock::now()), last_(begun_) {}
 
 Progress::~Progress() { clear(); }
 

@@ -89,8 +89,8 @@ bool decides_before(const check::Rules& rules, const check::Assertion& assertion
   return distance(one) < distance(other);
 }
 
-std::optional<Decimal> least_headroom(const check::Rules& rules, const plan::Plan& plan,
-                                      const evaluate::Review& review, const evaluate::Finding& finding) {
+std::optional<Decimal> least_headroom(const check::Rules& rules, const plan::Plan& plan, const evaluate::Review& review,
+                                      const evaluate::Finding& finding) {
   std::optional<Decimal> out;
   if (finding.verdict != Verdict::complies && finding.verdict != Verdict::fails) {
     return out;

@@ -24,9 +24,7 @@ constexpr std::array<std::uint32_t, 3> quantiles{50, 500, 950};
 std::string percent(std::int32_t margin) {
   const std::int32_t size = margin < 0 ? -margin : margin;
   const std::string text = (margin < 0 ? "-" : "") + std::to_string(size / 10) + "." + std::to_string(size % 10);
-  return margin >= sweep::widest_margin    ? "200 or more"
-         : margin <= -sweep::widest_margin ? "-200 or less"
-                                           : text;
+  return margin >= sweep::widest_margin ? "200 or more" : margin <= -sweep::widest_margin ? "-200 or less" : text;
 }
 
 std::string plural(std::uint64_t count, const std::string& one, const std::string& many) {
@@ -35,8 +33,8 @@ std::string plural(std::uint64_t count, const std::string& one, const std::strin
 
 TableView table(const SweptSpecification& specification, const sweep::SpecificationTally& tally) {
   TableView out;
-  out.heads = {"clause",         "",      "complies", "fails", "not shown",
-               "does not apply", "5 % (margin, % of limit)", "median", "95 %"};
+  out.heads = {"clause", "",    "complies", "fails", "not shown", "does not apply", "5 % (margin, % of limit)",
+               "median", "95 %"};
   for (std::size_t at = 0; at < tally.clauses.size(); ++at) {
     const ClauseTally& clause = tally.clauses[at];
     std::vector<std::string> row{specification.clauses[at].number, specification.clauses[at].title};
@@ -77,29 +75,33 @@ Json json_of(const SweptClause& clause, const ClauseTally& tally) {
 
 std::string sweep_text(const SweepReport& report, std::size_t width) {
   const sweep::Tally& tally = report.tally;
-  std::string out = "Sweep of " + plural(tally.records, "record", "records") + ": " +
-                    std::to_string(tally.unreadable) + " unreadable, " + std::to_string(tally.faulty) +
-                    " judged with errors in them" +
+  std::string out = "Sweep of " + plural(tally.records, "record", "records") + ": " + std::to_string(tally.unreadable) +
+                    " unreadable, " + std::to_string(tally.faulty) + " judged with errors in them" +
                     (tally.blank > 0 ? ", " + plural(tally.blank, "blank line", "blank lines") : "") + "\n";
   for (std::size_t at = 0; at < report.specifications.size(); ++at) {
     const SweptSpecification& one = report.specifications[at];
     out += "\n" + one.title + ", edition " + one.edition + (one.status.empty() ? "" : " (" + one.status + ")") + "\n";
     for (std::size_t outcome = 0; outcome < outcomes.size(); ++outcome) {
       out += "  " + std::string(explain::outcome_text(outcomes.at(outcome))) + ": " +
-             std::to_string(tally.specifications[at].outcomes.at(static_cast<std::size_t>(outcomes.at(outcome)))) + "\n";
+             std::to_string(tally.specifications[at].outcomes.at(static_cast<std::size_t>(outcomes.at(outcome)))) +
+             "\n";
     }
     out += "\n" + text_table(table(one, tally.specifications[at]), width);
   }
   return out +
-         "\nA margin is positive inside the limit, rounded down to 0.1 % of it; those of words and of limits of zero are "
+         "\nA margin is positive inside the limit, rounded down to 0.1 % of it; those of words and of limits of zero "
+         "are "
          "left out.\n" +
          closing_text(report.origin);
 }
 
 std::string sweep_json(const SweepReport& report, bool compact) {
   const sweep::Tally& tally = report.tally;
-  Json out{{"report", "sweep 1"},           {"records", tally.records}, {"unreadable", tally.unreadable},
-           {"with_errors", tally.faulty}, {"blank_lines", tally.blank}};
+  Json out{{"report", "sweep 1"},
+           {"records", tally.records},
+           {"unreadable", tally.unreadable},
+           {"with_errors", tally.faulty},
+           {"blank_lines", tally.blank}};
   Json specifications = Json::array();
   for (std::size_t at = 0; at < report.specifications.size(); ++at) {
     const SweptSpecification& one = report.specifications[at];
@@ -165,8 +167,8 @@ SweepReport read(const Json& from) {
   const std::string program = from.at("program").get<std::string>();
   out.origin.version = program.substr(std::min(program.size(), std::string_view("plumbrule ").size()));
   for (const Json& file : from.at("files")) {
-    out.origin.files.push_back({file.at("path").get<std::string>(), file.at("kind").get<std::string>(),
-                                file.at("sha256").get<std::string>()});
+    out.origin.files.push_back(
+        {file.at("path").get<std::string>(), file.at("kind").get<std::string>(), file.at("sha256").get<std::string>()});
   }
   return out;
 }
@@ -191,8 +193,8 @@ std::optional<SweepReport> read_sweep(const std::string& text, std::string& reas
       return std::nullopt;
     }
     return read(whole.contains("summary") ? whole.at("summary") : whole);
-  } catch (const std::exception& fault) {
-    reason = std::string("it holds no whole summary: ") + fault.what();
+  } catch (const std::exception&) {
+    reason = "it holds no whole summary of a sweep";
     return std::nullopt;
   }
 }

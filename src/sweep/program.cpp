@@ -85,8 +85,7 @@ Program::Program(const Against& against, evidence::Evidence evidence, std::vecto
 }
 
 const Slot* Program::slot_of(std::uint32_t result) const {
-  const auto at =
-      std::find_if(slots_.begin(), slots_.end(), [&](const Slot& slot) { return slot.result == result; });
+  const auto at = std::find_if(slots_.begin(), slots_.end(), [&](const Slot& slot) { return slot.result == result; });
   return at == slots_.end() ? nullptr : &*at;
 }
 
@@ -164,7 +163,8 @@ bool Program::compare_number(std::uint32_t requirement, std::uint32_t check, con
   out.refused_above = all_of(unreachable);
   out.least = of.has_low ? smallest_not_below(of.low.value, of.low.inclusive) : all_of(-unreachable);
   out.most = of.has_high ? largest_not_above(of.high.value, of.high.inclusive) : all_of(unreachable);
-  return refusals(of.measure, out) && scale(explain::assertion_of(*against_.rules, *against_.plan, requirement, check), out);
+  return refusals(of.measure, out) &&
+         scale(explain::assertion_of(*against_.rules, *against_.plan, requirement, check), out);
 }
 
 // A refused number is no value. Only refusals of the value itself by a fixed bound; those that need readings are not
@@ -206,8 +206,8 @@ bool Program::scale(const check::Assertion& assertion, Comparison& out) {
   int finest = 0;
   for (const auto* end : {&limit.low, &limit.high}) {
     if (*end) {
-      finest = std::max({finest, decimals_of((*end)->value),
-                         (*end)->rounding.place ? decimals_of(*(*end)->rounding.place) : 0});
+      finest = std::max(
+          {finest, decimals_of((*end)->value), (*end)->rounding.place ? decimals_of(*(*end)->rounding.place) : 0});
     }
   }
   if (finest > most_decimals) {

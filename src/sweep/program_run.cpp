@@ -76,8 +76,8 @@ Program::Judged Program::run(const Clause& clause, std::span<const Cell> cells) 
     Verdict whole = Verdict::complies;
     for (std::uint32_t one = groups_[at].begin; one < groups_[at].end; ++one) {
       const Comparison& comparison = comparisons_[one];
-      const Judged judged =
-          comparison.column == check::none ? Judged{comparison.fixed, no_margin} : run(comparison, cells[comparison.column]);
+      const Judged judged = comparison.column == check::none ? Judged{comparison.fixed, no_margin}
+                                                             : run(comparison, cells[comparison.column]);
       whole = rank(judged.verdict) > rank(whole) ? judged.verdict : whole;
       if (judged.margin != no_margin) {
         std::int32_t& least = margins[judged.verdict == Verdict::complies ? 0 : 1];
@@ -111,8 +111,7 @@ void Program::put_in(std::span<const Cell> cells) {
 Program::Judged Program::evaluate(std::uint32_t requirement) const {
   const evaluate::Review review = evaluate::evaluate_one(*against_.plan, evidence_, requirement);
   const evaluate::Finding& finding = review.findings.front();
-  return {finding.verdict,
-          margin_of(explain::least_headroom(*against_.rules, *against_.plan, review, finding))};
+  return {finding.verdict, margin_of(explain::least_headroom(*against_.rules, *against_.plan, review, finding))};
 }
 
 void Program::run(std::span<const Cell> cells, Judgement& out) {

@@ -118,8 +118,9 @@ Programs::Role Programs::role(const std::string& heading, std::uint32_t column, 
     }
     const auto result = result_at(*whole[at], column);
     any = any || result.has_value();
-    alone = alone && less[at] &&
-            (result ? is_without(*whole[at], *less[at], *result) : whole[at]->results.size() == less[at]->results.size());
+    alone =
+        alone && less[at] &&
+        (result ? is_without(*whole[at], *less[at], *result) : whole[at]->results.size() == less[at]->results.size());
   }
   return !any ? Role::literal : alone ? Role::value : Role::present;
 }

@@ -91,7 +91,8 @@ ByDecimals largest_not_above(const Decimal& value, bool inclusive) {
   for (int decimals = 0; decimals <= most_decimals; ++decimals) {
     const Decimal wanted = scaled(value, decimals);
     const Decimal whole = wanted.floor();
-    out.at(static_cast<std::size_t>(decimals)) = kept_within(whole == wanted && !inclusive ? whole - Decimal{1} : whole);
+    out.at(static_cast<std::size_t>(decimals)) =
+        kept_within(whole == wanted && !inclusive ? whole - Decimal{1} : whole);
   }
   return out;
 }

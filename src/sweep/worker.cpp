@@ -138,8 +138,8 @@ bool Worker::learn(std::string_view text, bool is_row) {
     }
   }
   bool unknown = false;
-  const bool taken = is_row ? LineReader::read_row(text, columns_, cells_)
-                            : reader_.read_json(text, columns_, cells_, unknown);
+  const bool taken =
+      is_row ? LineReader::read_row(text, columns_, cells_) : reader_.read_json(text, columns_, cells_, unknown);
   if (taken) {
     programs_.learn(columns_, cells_);
   }
@@ -235,8 +235,7 @@ Written Worker::run(const Document& document) {
   const auto file = sources.add(document.file, document.text);
   const auto tree = document.file.ends_with(".json") ? evidence::read_json(sources, file, diagnostics)
                                                      : evidence::read_yaml(sources, file, diagnostics);
-  const auto submittal =
-      tree && evidence::is_flat(*tree) ? evidence::submittal_of(*tree, diagnostics) : tree;
+  const auto submittal = tree && evidence::is_flat(*tree) ? evidence::submittal_of(*tree, diagnostics) : tree;
   append_errors(diagnostics, sources, out.errors);
   if (!submittal) {
     refuse(document.file, out);

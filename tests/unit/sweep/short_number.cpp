@@ -17,7 +17,8 @@ TEST_CASE("short numbers are read as JSON and a submittal both write them") {
 }
 
 TEST_CASE("whatever is not a short number is left to the full reader") {
-  for (const char* text : {"", "-", "007", "00", ".5", "5.", "1e3", "+5", "1.2.3", "12,5", " 1", "1 ", "1234567890", "0.1234567", "0x1"}) {
+  for (const char* text :
+       {"", "-", "007", "00", ".5", "5.", "1e3", "+5", "1.2.3", "12,5", " 1", "1 ", "1234567890", "0.1234567", "0x1"}) {
     CAPTURE(text);
     CHECK_FALSE(read_short(text));
   }
