@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <array>
+#include <map>
 
 #include "report/report.hpp"
 
@@ -35,7 +36,9 @@ class Collector {
           {Hand::laboratory, one.look.empty() ? "look at the reading again" : one.look, one.found, {}, one.place});
     }
     each(&Collector::advice);
-    each(&Collector::unconfirmed);
+    for (const SpecificationReport& specification : report_.specifications) {
+      unconfirmed(specification);
+    }
     std::stable_sort(out_.begin(), out_.end(),
                      [](const Action& left, const Action& right) { return left.hand < right.hand; });
     return std::move(out_);
@@ -99,15 +102,24 @@ class Collector {
     }
   }
 
-  // A limit that nobody confirmed carries no verdict of the contract.
-  void unconfirmed(const SpecificationReport& specification, const Explanation& finding) {
-    if (finding.verdict == Verdict::does_not_apply || finding.status == check::Status::verified) {
-      return;
+  // A limit that nobody confirmed carries no verdict of the contract. All of a specification need no list.
+  void unconfirmed(const SpecificationReport& specification) {
+    std::map<check::Status, std::vector<std::string>> numbers;
+    std::size_t applying = 0;
+    for (const Explanation& finding : specification.findings) {
+      if (finding.verdict != Verdict::does_not_apply) {
+        ++applying;
+        numbers[finding.status].push_back(clause(specification, finding));
+      }
     }
-    const std::string status(explain::status_text(finding.status));
-    add(Hand::agency,
-        "confirm against the current document the limits of " + specification.title + " that stand here as " + status,
-        "", clause(specification, finding));
+    numbers.erase(check::Status::verified);
+    for (const auto& [status, clauses] : numbers) {
+      const bool all = clauses.size() == applying;
+      out_.push_back({Hand::agency,
+                      "confirm against the current document the limits of " + specification.title +
+                          " that stand here as " + std::string(explain::status_text(status)),
+                      all ? "this is every limit that applies" : "", all ? std::vector<std::string>{} : clauses, ""});
+    }
   }
 };
 

@@ -89,7 +89,13 @@ Markup set_aside(const SpecificationReport& report) {
                           placed == one.steps.rend() ? Markup() : place_mark(placed->place)});
     }
   }
-  return out.rows.empty() ? Markup() : subpart("Does not apply", html_table(out));
+  return out.rows.empty() ? Markup() : subpart("Does not apply", fill<templates::aside>(hole<"body">(html_table(out))));
+}
+
+Markup outcome(const SpecificationReport& one) {
+  Markup out = outcome_mark(one.outcome);
+  out += escaped(" " + std::string(outcome_meaning(one.outcome)));
+  return out;
 }
 
 Markup heading(const SpecificationReport& one) {
@@ -103,9 +109,7 @@ Markup heading(const SpecificationReport& one) {
   for (const std::string& clause : one.withdrawn) {
     all.push_back(fact("Withdrawn", clause));
   }
-  Markup outcome = outcome_mark(one.outcome);
-  outcome += escaped(" " + std::string(outcome_meaning(one.outcome)));
-  all.push_back({"Outcome", outcome});
+  all.push_back({"Outcome", outcome(one)});
   all.push_back(fact("Clauses", counts(one.findings)));
   return facts(all);
 }
@@ -136,10 +140,9 @@ Part specification(const SpecificationReport& report, std::size_t number) {
 }
 
 Part outcomes(const Report& report) {
-  HtmlTable out{"Outcome for each specification", {"Specification", "Edition", "Outcome", "Meaning", "Clauses"}, {}};
+  HtmlTable out{"Outcome for each specification", {"Specification", "Edition", "Outcome", "Clauses"}, {}};
   for (const SpecificationReport& one : report.specifications) {
-    out.rows.push_back({escaped(one.title), escaped(one.edition), outcome_mark(one.outcome),
-                        escaped(outcome_meaning(one.outcome)), escaped(counts(one.findings))});
+    out.rows.push_back({escaped(one.title), escaped(one.edition), outcome(one), escaped(counts(one.findings))});
   }
   return {"Outcome", html_table(out)};
 }

@@ -32,6 +32,26 @@ std::string outcome(const SpecificationReport& one) {
          std::string(outcome_meaning(one.outcome)) + "\n";
 }
 
+// Cells of a report are escaped like all else of it.
+std::string table(const TableView& view) {
+  const auto row = [](const std::vector<std::string>& cells) {
+    std::string out = "|";
+    for (const std::string& cell : cells) {
+      out += " " + markdown_text(cell) + " |";
+    }
+    return out + "\n";
+  };
+  std::string out = row(view.heads) + "|";
+  for (std::size_t at = 0; at < view.heads.size(); ++at) {
+    out += " --- |";
+  }
+  out += "\n";
+  for (const std::vector<std::string>& cells : view.rows) {
+    out += row(cells);
+  }
+  return out;
+}
+
 std::string comparisons(const Explanation& finding) {
   TableView out{{"Test", "Value", "Limit", "Margin", "Verdict", "Place"}, {}};
   for (const Comparison& one : finding.comparisons) {
@@ -39,7 +59,7 @@ std::string comparisons(const Explanation& finding) {
     out.rows.push_back(
         {one.label, one.value, one.limit, told, std::string(explain::verdict_text(one.verdict)), one.place});
   }
-  return out.rows.empty() ? "" : markdown_table(out) + "\n";
+  return out.rows.empty() ? "" : table(out) + "\n";
 }
 
 std::string derivation(const Explanation& finding) {
@@ -89,7 +109,8 @@ std::string specification(const SpecificationReport& report) {
 }
 
 std::string action(const Action& one) {
-  const std::string clauses = one.clauses.empty() ? "" : "clauses " + joined(one.clauses);
+  const std::string clauses =
+      one.clauses.empty() ? "" : (one.clauses.size() == 1 ? "clause " : "clauses ") + joined(one.clauses);
   const std::string remark = clauses + (clauses.empty() || one.why.empty() ? "" : "; ") + one.why;
   return "1. " + markdown_text(one.what) + (one.place.empty() ? "" : " (" + markdown_text(one.place) + ")") +
          (remark.empty() ? "" : " *" + markdown_text(remark) + "*") + "\n";
@@ -115,7 +136,7 @@ std::string problems(const Report& report) {
   for (const Problem& one : report.problems) {
     out.rows.push_back({one.place, one.message, one.help, one.code});
   }
-  return out.rows.empty() ? "" : heading(2, "Errors in the submittal") + markdown_table(out);
+  return out.rows.empty() ? "" : heading(2, "Errors in the submittal") + table(out);
 }
 
 std::string audited(const Report& report) {
@@ -129,7 +150,7 @@ std::string audited(const Report& report) {
     }
     found.rows.push_back({one.place, one.found, one.text, one.expected, one.look, related, one.code});
   }
-  return out + (found.rows.empty() ? "Nothing was found.\n" : markdown_table(found));
+  return out + (found.rows.empty() ? "Nothing was found.\n" : table(found));
 }
 
 }  // namespace
