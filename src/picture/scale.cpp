@@ -83,7 +83,9 @@ std::vector<Tick> ticks(double low, double high, std::size_t most) {
   }
   const Step step = step_for(low, high, most);
   const Count count = within(low, high, step);
-  for (double at = count.first; at <= count.last; ++at) {
+  const auto number = static_cast<std::size_t>(std::max(count.ticks(), 0.0));
+  for (std::size_t one = 0; one < number; ++one) {
+    const double at = count.first + static_cast<double>(one);
     const double value = at == 0 ? 0 : at * step.size();
     out.push_back({value, written(value, -step.exponent)});
   }

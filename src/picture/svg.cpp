@@ -169,7 +169,6 @@ void Drawing::text(const Point& at, std::string_view words, double size, Anchor 
   if (words.empty()) {
     return;
   }
-  texts_.push_back(text_box(at, words, size, anchor));
   body_ += "<text" + attribute("x", at.x) + attribute("y", at.y) + attribute("font-size", size) +
            (anchor == Anchor::start ? "" : attribute("text-anchor", anchors.at(static_cast<std::size_t>(anchor)))) +
            (bold ? attribute("font-weight", "bold") : "") + attribute("fill", colour(ink)) + ">" + escaped(words) +
@@ -208,7 +207,6 @@ void Drawing::beyond(const Point& at, bool right, Ink ink) {
 
 std::string Drawing::finish(double height, std::string_view title, std::string_view description) const {
   return "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"picture\" role=\"img\"" +
-         attribute("aria-label", escaped(title)) +
          attribute("viewBox", "0 0 " + number(page_width) + " " + number(height)) + attribute("width", "100%") +
          attribute("font-family", "sans-serif") + attribute("fill", "currentColor") + ">\n<title>" + escaped(title) +
          "</title>\n<desc>" + escaped(description) + "</desc>\n" + body_ + "</svg>\n";

@@ -14,6 +14,7 @@ inline constexpr double page_width = 420;
 inline constexpr double text_size = 12;
 inline constexpr double small_size = 11;  // 9.4 px where the page is 360 px wide
 inline constexpr double line_height = 15;
+inline constexpr double bold_share = 1.12;  // how much wider bold text is, about
 
 /// What a colour is for; its value is the page's.
 enum class Ink : std::uint8_t { text, quiet, complies, fails, not_shown, window, tolerance, series };
@@ -38,7 +39,7 @@ struct Pen {
   std::string_view dashes;  // "4 3", empty for a full line
 };
 
-/// Elements in drawing order. Boxes of the texts are kept, so that a test can see whether two of them overlap.
+/// Elements in drawing order.
 class Drawing {
  public:
   void line(const Point& from, const Point& to, const Pen& pen);
@@ -57,17 +58,14 @@ class Drawing {
   /// The point of an arrow, for what lies beyond the axis; to the right or to the left.
   void beyond(const Point& at, bool right, Ink ink);
 
-  [[nodiscard]] const std::vector<Box>& texts() const { return texts_; }
   /// The whole element.
   [[nodiscard]] std::string finish(double height, std::string_view title, std::string_view description) const;
 
  private:
   std::string body_;
-  std::vector<Box> texts_;
-  double lowest_ = 0;
 };
 
-/// Where a text stands, as `Drawing::text` keeps it.
+/// What a text covers.
 [[nodiscard]] Box text_box(const Point& at, std::string_view words, double size, Anchor anchor);
 
 }  // namespace plumbrule::picture
