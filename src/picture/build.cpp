@@ -113,7 +113,7 @@ Picture draw(const BuildChart& chart) {
   Seen seen;
   for (const Level& one : chart.levels) {
     draw_level(drawing, plot, one);
-    labels.push_back({plot.y.at(one.value.at), one.label, true});
+    labels.push_back({plot.y.at(one.value.at), one.label, one.value.text, true});
     seen.add(one.verdict);
     for (const auto& at : {one.asked, one.reached}) {
       if (at) {
@@ -121,8 +121,7 @@ Picture draw(const BuildChart& chart) {
       }
     }
   }
-  std::vector<Reading> dots = chart.readings;
-  curve(drawing, plot, dots);
+  curve(drawing, plot, chart.readings, false);
   (void)label_lines(drawing, plot, places, labels);  // what finds no room stands in the rows
   across_axis(drawing, plot, true);
   y = across_title(drawing, plot, chart.time);

@@ -31,6 +31,21 @@ std::vector<Tick> across_ticks(const Plot& plot) {
   return {};
 }
 
+// Where a label of this width may stand at its line, the best first: from the right to the left.
+std::vector<Box> beside(const Plot& plot, const LineLabel& label, double width) {
+  constexpr int steps = 16;
+  const double over = label.y - 8 - small_size;
+  const double under = label.y + 4;
+  std::vector<Box> out;
+  for (const double top : {label.over ? over : under, label.over ? under : over}) {
+    for (int step = 0; step <= steps; ++step) {
+      const double left = plot.area.right - 4 - width - step * (plot.area.right - plot.area.left - 8 - width) / steps;
+      out.push_back({left, top, left + width, top + small_size + 2});
+    }
+  }
+  return out;
+}
+
 }  // namespace
 
 void Extent::add(double value) {
@@ -132,7 +147,14 @@ void limit_upright(Drawing& drawing, const Box& area, double x, Limit::Side side
   }
 }
 
-void curve(Drawing& drawing, const Plot& plot, const std::vector<Reading>& readings) {
+void curve(Drawing& drawing, const Plot& plot, const std::vector<Reading>& readings, bool verdicts) {
+  const auto mark = [&](double x, double y, Verdict verdict) {
+    if (verdicts || verdict == Verdict::not_shown) {
+      drawing.mark({x, y}, verdict);
+    } else {
+      drawing.dot({x, y}, Ink::series);
+    }
+  };
   const auto joined = [&](const Value Reading::*end) {
     for (std::size_t at = 0; at + 1 < readings.size(); ++at) {
       const Reading& from = readings[at];
@@ -151,9 +173,9 @@ void curve(Drawing& drawing, const Plot& plot, const std::vector<Reading>& readi
     const double x = plot.x.at(one.at.at);
     if (one.low.at < one.high.at) {
       drawing.line({x, plot.y.at(one.low.at)}, {x, plot.y.at(one.high.at)}, {Ink::series, 1.6, {}});
-      drawing.mark({x, plot.y.at(one.high.at)}, one.verdict);
+      mark(x, plot.y.at(one.high.at), one.verdict);
     }
-    drawing.mark({x, plot.y.at(one.low.at)}, one.verdict);
+    mark(x, plot.y.at(one.low.at), one.verdict);
   }
 }
 
@@ -187,20 +209,16 @@ std::vector<std::string_view> label_lines(Drawing& drawing, const Plot& plot, Pl
     places.keep_off({plot.area.left, one.y - 1, plot.area.right, one.y + 1});
   }
   for (const LineLabel& one : labels) {
-    const double width = text_width(one.words, small_size);
-    const double over = one.y - 8 - small_size;
-    const double under = one.y + 4;
-    std::vector<Box> choices;
-    for (const double top : {one.over ? over : under, one.over ? under : over}) {
-      for (int step = 0; step <= 8; ++step) {
-        const double left = plot.area.right - 4 - width - step * (plot.area.right - plot.area.left - 8 - width) / 8;
-        choices.push_back({left, top, left + width, top + small_size + 2});
+    bool written = false;
+    for (const std::string_view words : {one.words, one.shorter}) {
+      const auto box = words.empty() ? std::nullopt : places.take(beside(plot, one, text_width(words, small_size)));
+      if (box) {
+        drawing.text({box->left, box->top + small_size}, words, small_size);
+        written = true;
+        break;
       }
     }
-    const auto box = places.take(choices);
-    if (box) {
-      drawing.text({box->left, box->top + small_size}, one.words, small_size);
-    } else {
+    if (!written) {
       out.push_back(one.words);
     }
   }

@@ -56,14 +56,16 @@ void limit_line(Drawing& drawing, const Plot& plot, const Limit& limit);
 /// The same upright, for a scale across.
 void limit_upright(Drawing& drawing, const Box& area, double x, Limit::Side side);
 
-/// Lines between readings that are joined, then their signs.
-void curve(Drawing& drawing, const Plot& plot, const std::vector<Reading>& readings);
+/// Lines between readings that are joined, then their signs; without `verdicts` a dot for each, a ring where nothing is
+/// shown.
+void curve(Drawing& drawing, const Plot& plot, const std::vector<Reading>& readings, bool verdicts = true);
 
 /// Writes labels of lines where there is room: beside the line, over or under it. Those that found none are returned.
 struct LineLabel {
   double y = 0;
   std::string_view words;
-  bool over = true;  // tried first
+  std::string_view shorter;  // if there is no room for the words; may be empty
+  bool over = true;          // tried first
 };
 [[nodiscard]] std::vector<std::string_view> label_lines(Drawing& drawing, const Plot& plot, Places& places,
                                                         const std::vector<LineLabel>& labels);

@@ -71,21 +71,20 @@ class Drawer {
             {ScaleKind::linear, of.low, of.high, area.bottom, area.top}};
   }
 
-  void shade(const Plot& plot, const Band& band, Ink ink, double share) {
-    const double low = plot.x.at(band.low.at);
-    const double high = plot.x.at(band.high.at);
-    drawing_.rectangle({low, plot.area.top, high, plot.area.bottom}, ink, share);
-    for (const double x : {low, high}) {
-      drawing_.line({x, plot.area.top}, {x, plot.area.bottom}, {ink, 1, ink == Ink::tolerance ? "2 3" : ""});
+  void ends(const Plot& plot, const Band& band, const Pen& pen) {
+    for (const double x : {plot.x.at(band.low.at), plot.x.at(band.high.at)}) {
+      drawing_.line({x, plot.area.top}, {x, plot.area.bottom}, pen);
     }
   }
 
   void ground(const Plot& plot) {
     for (const Band& one : chart_.windows) {
-      shade(plot, one, Ink::window, 0.16);
+      drawing_.rectangle({plot.x.at(one.low.at), plot.area.top, plot.x.at(one.high.at), plot.area.bottom}, Ink::window,
+                         0.16);
+      ends(plot, one, {Ink::window, 1, {}});
     }
     if (chart_.tolerance) {
-      shade(plot, *chart_.tolerance, Ink::tolerance, 0.14);
+      ends(plot, *chart_.tolerance, {Ink::tolerance, 1.5, "2 3"});
     }
     if (chart_.job_mix) {
       const double x = plot.x.at(chart_.job_mix->at);
@@ -117,7 +116,7 @@ class Drawer {
     keep_off(places, plot, panel.readings);
     std::vector<LineLabel> lines;
     for (const Limit& one : panel.limits) {
-      lines.push_back({plot.y.at(one.value.at), one.label, one.side == Limit::Side::lower});
+      lines.push_back({plot.y.at(one.value.at), one.label, one.value.text, one.side == Limit::Side::lower});
     }
     std::vector<std::string_view> out = label_lines(drawing_, plot, places, lines);
     if (!panel.nothing.empty() && panel.readings.empty()) {

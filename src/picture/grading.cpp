@@ -36,7 +36,7 @@ class Drawer {
     edge(plot, &Sieve::passing, {Ink::series, 2, {}});
     for (const Sieve& one : sieves_) {
       if (one.passing) {
-        drawing_.mark({plot.x.at(one.opening), plot.y.at(one.passing->at)}, one.verdict);
+        drawing_.mark({plot.x.at(one.opening), plot.y.at(std::clamp(one.passing->at, 0.0, 100.0))}, one.verdict);
         seen_.add(one.verdict);
       }
     }
@@ -86,7 +86,7 @@ class Drawer {
     std::vector<Point> points;
     for (const Sieve& one : sieves_) {
       if (one.*end) {
-        points.push_back({plot.x.at(one.opening), plot.y.at((one.*end)->at)});
+        points.push_back({plot.x.at(one.opening), plot.y.at(std::clamp((one.*end)->at, 0.0, 100.0))});
       }
     }
     if (points.size() > 1) {

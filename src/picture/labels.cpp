@@ -20,6 +20,7 @@ constexpr std::array<std::int16_t, 95> widths{
     635, 635, 411, 521, 392, 634, 592, 818, 592, 592, 525, 636, 337, 636, 838};
 // clang-format on
 constexpr double wide = 1.0;
+constexpr std::size_t most_kept_together = 24;  // bytes
 
 bool continues(char byte) { return (static_cast<unsigned char>(byte) & 0xC0U) == 0x80U; }
 
@@ -41,6 +42,32 @@ std::size_t fitting(std::string_view utf8, double size, double width) {
     }
   }
   return utf8.size();
+}
+
+bool is_number(std::string_view word) {
+  return !word.empty() && word.find_first_not_of("0123456789.") == std::string_view::npos;
+}
+
+// A number stays with the word before it and with its unit: "No. 4", "soak 1 h".
+std::vector<std::string> words_of(std::string_view utf8) {
+  std::vector<std::string> out;
+  bool number_before = false;
+  while (!utf8.empty()) {
+    const std::size_t blank = std::min(utf8.find(' '), utf8.size());
+    const std::string_view word = utf8.substr(0, blank);
+    utf8.remove_prefix(std::min(blank + 1, utf8.size()));
+    if (word.empty()) {
+      continue;
+    }
+    const bool number = is_number(word);
+    if (!out.empty() && (number || number_before) && out.back().size() + word.size() < most_kept_together) {
+      out.back() += " " + std::string(word);
+    } else {
+      out.emplace_back(word);
+    }
+    number_before = number;
+  }
+  return out;
 }
 
 }  // namespace
@@ -66,15 +93,9 @@ std::string fitted(std::string_view utf8, double size, double width) {
 
 std::vector<std::string> folded(std::string_view utf8, double size, double width) {
   std::vector<std::string> out(1);
-  while (!utf8.empty()) {
-    const std::size_t blank = std::min(utf8.find(' '), utf8.size());
-    const std::string_view word = utf8.substr(0, blank);
-    utf8.remove_prefix(std::min(blank + 1, utf8.size()));
-    if (word.empty()) {
-      continue;
-    }
+  for (const std::string& word : words_of(utf8)) {
     std::string& line = out.back();
-    const std::string longer = line + (line.empty() ? "" : " ") + std::string(word);
+    const std::string longer = line + (line.empty() ? "" : " ") + word;
     if (text_width(longer, size) <= width) {
       line = longer;
     } else if (line.empty()) {

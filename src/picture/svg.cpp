@@ -179,8 +179,7 @@ void Drawing::mark(const Point& at, Verdict verdict) {
   constexpr double arm = 4;
   switch (verdict) {
     case Verdict::complies:
-      body_ += "<circle" + attribute("cx", at.x) + attribute("cy", at.y) + attribute("r", arm) +
-               attribute("fill", colour(Ink::complies)) + "/>\n";
+      dot(at, Ink::complies);
       break;
     case Verdict::fails:
       line({at.x - arm, at.y - arm}, {at.x + arm, at.y + arm}, {Ink::fails, 2.5, {}});
@@ -193,6 +192,11 @@ void Drawing::mark(const Point& at, Verdict verdict) {
     default:
       line({at.x - arm, at.y}, {at.x + arm, at.y}, {Ink::quiet, 1.5, {}});
   }
+}
+
+void Drawing::dot(const Point& at, Ink ink) {
+  body_ += "<circle" + attribute("cx", at.x) + attribute("cy", at.y) + attribute("r", 4) +
+           attribute("fill", colour(ink)) + "/>\n";
 }
 
 void Drawing::diamond(const Point& at, Ink ink) {

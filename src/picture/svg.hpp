@@ -53,6 +53,7 @@ class Drawing {
             bool bold = false);
   /// The sign of a verdict: a disc, a cross, a ring, a dash. About 9 units wide.
   void mark(const Point& at, Verdict verdict);
+  void dot(const Point& at, Ink ink);
   /// A diamond: the statistic of a set of dots, or a job mix.
   void diamond(const Point& at, Ink ink);
   /// The point of an arrow, for what lies beyond the axis; to the right or to the left.

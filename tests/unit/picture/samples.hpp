@@ -105,24 +105,24 @@ inline ScatterChart scatter_sample() {
                         "mean",
                         {{value(538, "538"), Limit::Side::upper, "at most 538 g/m2"}},
                         Verdict::complies});
-  out.strips.push_back({"residual binder content by extraction, of three samples from the paver",
-                        "% of dry aggregate",
-                        {value(9.4, "9.4"), value(9.6, "9.6")},
-                        value(9.5, "9.5 %"),
-                        "mean",
-                        {{value(6.5, "6.5"), Limit::Side::lower, "at least 6.5 %"},
-                         {value(9, "9"), Limit::Side::upper, "at most 9 %"}},
-                        Verdict::fails});
+  out.strips.push_back(
+      {"residual binder content by extraction, of three samples from the paver",
+       "% of dry aggregate",
+       {value(9.4, "9.4"), value(9.6, "9.6")},
+       value(9.5, "9.5 %"),
+       "mean",
+       {{value(6.5, "6.5"), Limit::Side::lower, "at least 6.5 %"}, {value(9, "9"), Limit::Side::upper, "at most 9 %"}},
+       Verdict::fails});
   return out;
 }
 
 inline MatrixChart matrix_sample(std::size_t columns) {
   MatrixChart out;
   out.title = "One submittal, many specifications";
-  const std::vector<std::string> rows{"wet-track abrasion loss, soak 1 h", "wet-track abrasion loss, soak 6 d",
-                                      "wet cohesion, cure 30 min", "wet cohesion, cure 60 min",
-                                      "sand adhesion under the loaded wheel", "mix time, temperature 25 degC",
-                                      "percent passing, sieve No. 4"};
+  const std::vector<std::string> rows{
+      "wet-track abrasion loss, soak 1 h", "wet-track abrasion loss, soak 6 d",    "wet cohesion, cure 30 min",
+      "wet cohesion, cure 60 min",         "sand adhesion under the loaded wheel", "mix time, temperature 25 degC",
+      "percent passing, sieve No. 4"};
   for (std::size_t at = 0; at < columns; ++at) {
     out.columns.push_back({"agency_" + std::to_string(at + 1) + "_section_512_2026",
                            at % 2 == 0 ? "No exception taken" : "Revise and resubmit: at least one clause fails"});
