@@ -60,10 +60,7 @@ void draw_level(Drawing& drawing, const Plot& plot, const Level& level) {
   }
 }
 
-std::string row_text(const Level& level) {
-  std::string out = level.label + ": " + (level.reached ? "reached after " + level.reached->text : "not reached");
-  return level.asked ? out + ", asked after " + level.asked->text : out;
-}
+std::string row_text(const Level& level) { return level.label + (level.said.empty() ? "" : ": " + level.said); }
 
 // What a level stands on, under the axis: the time asked as a bar's end, the time reached as a diamond.
 double level_row(Drawing& drawing, const Plot& plot, double y, const Level& level) {
@@ -81,7 +78,7 @@ std::string describe(const BuildChart& chart) {
   std::vector<std::string> all{chart.value.title + ": " +
                                counted(chart.readings.size(), "tested time", "tested times")};
   for (const Level& one : chart.levels) {
-    all.push_back(one.said.empty() ? row_text(one) : one.label + ": " + one.said);
+    all.push_back(row_text(one));
   }
   all.insert(all.end(), chart.notes.begin(), chart.notes.end());
   return sentences(all);
@@ -94,7 +91,7 @@ Table table_of(const BuildChart& chart) {
   }
   for (const Level& one : chart.levels) {
     out.rows.push_back({one.label, one.asked ? one.asked->text : "", one.value.text,
-                        std::string(verdict_text(one.verdict)), one.said.empty() ? row_text(one) : one.said});
+                        std::string(verdict_text(one.verdict)), one.said});
   }
   return out;
 }

@@ -88,7 +88,7 @@ struct Level {
   std::string label;             // "set: 12 kg-cm"
   std::optional<Value> asked;    // by when
   std::optional<Value> reached;  // when
-  std::string said;              // one sentence, for the table
+  std::string said;              // one sentence: whether and when it is reached
   Verdict verdict{};
 };
 
