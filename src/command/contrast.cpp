@@ -5,6 +5,7 @@
 #include <map>
 #include <set>
 
+#include "command/origin.hpp"
 #include "command/submission.hpp"
 #include "explain/explanation.hpp"
 #include "report/contrast.hpp"
@@ -105,7 +106,8 @@ std::vector<std::string> submittals_in(const std::string& folder) {
 }
 
 std::vector<report::Filed> archive(source::SourceMap& sources, const std::vector<RuleSet>& sets,
-                                   const contrast::Contrast& differences, const std::string& folder) {
+                                   const contrast::Contrast& differences, const std::string& folder,
+                                   std::vector<source::FileId>& read) {
   const auto clauses = paired_clauses(differences);
   const evidence::KnownNames names = names_of(sets);
   std::vector<report::Filed> out;
@@ -113,6 +115,9 @@ std::vector<report::Filed> archive(source::SourceMap& sources, const std::vector
     report::Filed& filed = out.emplace_back();
     filed.submittal = path;
     const auto document = read_submittal(sources, path);
+    if (document) {
+      read.push_back(document->span.file);
+    }
     const auto before = document ? judged(*document, sets.front(), names) : std::nullopt;
     const auto after = document ? judged(*document, sets.back(), names) : std::nullopt;
     if (before && after) {
@@ -159,10 +164,12 @@ Exit contrast(const ContrastOptions& options) {
   sets.push_back(std::move(*before));
   sets.push_back(std::move(*after));
   const contrast::Contrast differences = contrast::contrast(sets.front().rules, sets.back().rules);
-  report::ContrastReport report{sets.front().rules, sets.back().rules, differences, !options.archive.empty(), {}};
+  report::ContrastReport report{sets.front().rules, sets.back().rules, differences, !options.archive.empty(), {}, {}};
+  std::vector<source::FileId> submittals;
   if (report.archive) {
-    report.filed = archive(sources, sets, differences, options.archive);
+    report.filed = archive(sources, sets, differences, options.archive, submittals);
   }
+  report.origin = origin_of(sources, sets, submittals);
   return write_output(page(report, options.format), options.out) ? status(report) : Exit::unusable;
 }
 

@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <set>
 
+#include "command/origin.hpp"
 #include "command/rule_set.hpp"
 #include "diagnose/suggest.hpp"
 #include "report/envelope.hpp"
@@ -79,7 +80,8 @@ std::string page_of(const report::EnvelopeReport& report, const source::SourceMa
   }
   source::SourceMap own;
   const std::string text =
-      contrast::rule_file(report.envelope, report.specifications, vocabularies(sources, sets), report.classes);
+      contrast::rule_file(report.envelope, report.specifications, vocabularies(sources, sets), report.classes) +
+      closing_comments(report.origin);
   diagnose::Diagnostics ignored;  // what is wrong shows when the file is used
   return syntax::tidy(own, own.add("envelope.plumb", text), ignored).value_or(text);
 }
@@ -102,7 +104,7 @@ Exit envelope(const EnvelopeOptions& options) {
     rules.push_back(&set.rules);
   }
   const contrast::Envelope found = contrast::envelope(rules, *classes);
-  const report::EnvelopeReport report{rules, found, *classes};
+  const report::EnvelopeReport report{rules, found, *classes, origin_of(sources, *sets)};
   const std::string page = page_of(report, sources, *sets, options.format);
   if (!write_output(page, options.out)) {
     return Exit::unusable;

@@ -8,8 +8,8 @@
 namespace plumbrule::command {
 namespace {
 
-constexpr std::array<AddCommand*, 7> table{add_review,   add_window,   add_proof, add_recite,
-                                           add_contrast, add_envelope, add_tidy};
+constexpr std::array table{add_review,   add_window,   add_proof, add_recite,
+                           add_contrast, add_envelope, add_tidy,  add_manual};
 
 constexpr const char* footer =
     "Exit status: 0 complies, 1 something fails, 2 evidence incomplete, 3 rule files broken, 4 unusable input or "
@@ -20,7 +20,7 @@ constexpr const char* footer =
 
 const std::vector<ValueKind>& value_kinds() {
   static const std::vector<ValueKind> all{
-      {takes::rules, {".plumb"}, true, true}, {takes::submittal, {".yaml", ".yml"}, true, false},
+      {takes::rules, {".plumb"}, true, true}, {takes::submittal, {".yaml", ".yml", ".json"}, true, false},
       {takes::folder, {}, false, true},       {takes::file, {}, true, false},
       {takes::day, {}, false, false},         {takes::clause, {}, false, false},
       {takes::measure, {}, false, false},     {takes::amount, {}, false, false},

@@ -17,7 +17,9 @@ std::function<Exit()> add_proof(CLI::App& app) {
   command.add_option("RULES", options->paths, "Rule files, or folders of them")->required()->type_name(takes::rules);
   add_libraries(command, options->libraries);
   command.add_flag("--remarks", options->remarks, "Show remarks (lint) and branches without an example one by one");
-  add_format(command, options->format, {{"text", Format::text}, {"json", Format::json}, {"sarif", Format::sarif}});
+  add_format(command, options->format,
+             {{"text", Format::text}, {"json", Format::json}, {"sarif", Format::sarif}, {"junit", Format::junit}});
+  add_out(command, options->out);
   add_log(command, options->log);
   return [options] { return proof(*options); };
 }

@@ -19,7 +19,13 @@ std::function<Exit()> add_review(CLI::App& app) {
   command.add_option("--explain", options->explain, "Only this clause, with every step from reading to verdict")
       ->type_name(takes::clause);
   add_format(command, options->format,
-             {{"text", Format::text}, {"json", Format::json}, {"markdown", Format::markdown}, {"html", Format::html}});
+             {{"text", Format::text},
+              {"json", Format::json},
+              {"sarif", Format::sarif},
+              {"junit", Format::junit},
+              {"markdown", Format::markdown},
+              {"html", Format::html}},
+             "sarif and junit for whole reviews only");
   add_out(command, options->out);
   add_log(command, options->log);
   return [options] { return review(*options); };

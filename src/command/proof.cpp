@@ -5,6 +5,7 @@
 
 #include "command/coverage.hpp"
 #include "command/log.hpp"
+#include "command/proof_junit.hpp"
 #include "command/rule_set.hpp"
 #include "diagnose/quote.hpp"
 #include "diagnose/render.hpp"
@@ -82,15 +83,13 @@ void prove_measure(const RuleSet& set, const Example& example, const evidence::E
   }
 }
 
-void prove_examples(const source::SourceMap& sources, const RuleSet& set, Coverage& coverage,
-                    diagnose::Diagnostics& diagnostics) {
-  for (const Example& example : set.rules.examples) {
-    const evidence::Evidence evidence = evidence::from_example(example, set.rules);
-    if (example.requirement != check::none) {
-      prove_requirement(sources, set, example, evidence, coverage, diagnostics);
-    } else {
-      prove_measure(set, example, evidence, diagnostics);
-    }
+void prove_example(const source::SourceMap& sources, const RuleSet& set, const Example& example, Coverage& coverage,
+                   diagnose::Diagnostics& diagnostics) {
+  const evidence::Evidence evidence = evidence::from_example(example, set.rules);
+  if (example.requirement != check::none) {
+    prove_requirement(sources, set, example, evidence, coverage, diagnostics);
+  } else {
+    prove_measure(set, example, evidence, diagnostics);
   }
 }
 
@@ -120,47 +119,80 @@ std::string summary(const RuleSet& set, const Coverage& coverage, std::size_t er
   return out;
 }
 
+std::string subject(const RuleSet& set, const Example& example) {
+  return example.requirement == check::none ? set.rules.measures[example.measure].name
+                                            : set.rules.requirements[example.requirement].number;
+}
+
+Proved prove(source::SourceMap& sources, const std::string& path, const std::vector<std::string>& libraries,
+             bool show_missed) {
+  Proved out;
+  out.path = path;
+  const auto set = prepare(sources, {path, {}, libraries}, {}, out.faults);
+  if (!set) {
+    out.summary = diagnose::printable(path) + ": not usable\n";
+    return out;
+  }
+  out.faults.append(set->mismatches);
+  Coverage coverage(*set);
+  std::size_t wrong = 0;
+  for (const Example& example : set->rules.examples) {
+    Proved::Case& one = out.cases.emplace_back(Proved::Case{subject(*set, example), example.title, {}});
+    prove_example(sources, *set, example, coverage, one.wrong);
+    wrong += one.wrong.all().size();
+  }
+  check::lint(set->rules, out.remarks);
+  out.remarks.sort_by_place();
+  out.summary = summary(*set, coverage, wrong, out.remarks.all().size(), show_missed);
+  return out;
+}
+
+std::string page(const std::vector<Proved>& all, const diagnose::Diagnostics& diagnostics,
+                 const source::SourceMap& sources, Format format) {
+  switch (format) {
+    case Format::json:
+      return diagnose::render_json(diagnostics, sources);
+    case Format::sarif:
+      return diagnose::render_sarif(diagnostics, sources, PLUMBRULE_VERSION);
+    case Format::junit:
+      return proof_junit(all, sources);
+    default:
+      break;
+  }
+  std::string out;
+  for (const Proved& one : all) {
+    out += one.summary;
+  }
+  return out;
+}
+
 }  // namespace
 
 Exit proof(const ProofOptions& options) {
   const Log log(options.log);
   source::SourceMap sources;
-  diagnose::Diagnostics diagnostics;
-  std::string text;
   const auto files = rule_files(options.paths);
   if (files.empty()) {
     print_error("found no rule file (*.plumb) in what was named");
     return Exit::unusable;
   }
-  const auto libraries = library_folders(options.libraries);
+  std::vector<Proved> all;
+  diagnose::Diagnostics diagnostics;
   for (const std::string& path : files) {
     log.note("proving " + path);
-    const auto set = prepare(sources, {path, {}, libraries}, {}, diagnostics);
-    if (!set) {
-      text += diagnose::printable(path) + ": not usable\n";
-      continue;
+    all.push_back(prove(sources, path, library_folders(options.libraries), options.remarks));
+    diagnostics.append(all.back().faults);
+    for (const Proved::Case& one : all.back().cases) {
+      diagnostics.append(one.wrong);
     }
-    diagnostics.append(set->mismatches);
-    diagnose::Diagnostics wrong;
-    diagnose::Diagnostics remarks;
-    Coverage coverage(*set);
-    prove_examples(sources, *set, coverage, wrong);
-    check::lint(set->rules, remarks);
-    remarks.sort_by_place();
-    text += summary(*set, coverage, wrong.all().size(), remarks.all().size(), options.remarks);
-    diagnostics.append(wrong);
     if (options.remarks || options.format != Format::text) {
-      diagnostics.append(remarks);
+      diagnostics.append(all.back().remarks);
     }
   }
-  if (options.format == Format::json) {
-    text = diagnose::render_json(diagnostics, sources);
-  } else if (options.format == Format::sarif) {
-    text = diagnose::render_sarif(diagnostics, sources, PLUMBRULE_VERSION);
-  } else {
+  if (options.format == Format::text) {
     print_diagnostics(diagnostics, sources);
   }
-  if (!write_output(text, {})) {
+  if (!write_output(page(all, diagnostics, sources, options.format), options.out)) {
     return Exit::unusable;
   }
   return diagnostics.has_errors() ? Exit::rules_broken : Exit::complies;

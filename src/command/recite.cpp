@@ -1,5 +1,6 @@
 #include "command/recite.hpp"
 
+#include "command/origin.hpp"
 #include "command/rule_set.hpp"
 #include "evidence/written.hpp"
 #include "report/report.hpp"
@@ -9,7 +10,7 @@ namespace {
 
 constexpr std::size_t page_width = 120;
 
-std::string page(const check::Rules& rules, const ReciteOptions& options) {
+std::string page(const check::Rules& rules, const report::Origin& origin, const ReciteOptions& options) {
   const report::TableView table = report::limits_table(rules, options.units);
   const bool markdown = options.format == Format::markdown;
   std::string out;
@@ -18,7 +19,7 @@ std::string page(const check::Rules& rules, const ReciteOptions& options) {
                     : line + "\n";
   }
   out += "\n" + (markdown ? report::markdown_table(table) : report::text_table(table, page_width));
-  return out + "\n" + std::string(report::caution) + "\n";
+  return out + (markdown ? closing_markdown(origin) : closing_text(origin));
 }
 
 }  // namespace
@@ -39,7 +40,8 @@ Exit recite(const ReciteOptions& options) {
   if (diagnostics.has_errors()) {
     return Exit::rules_broken;
   }
-  return write_output(page(set->rules, options), options.out) ? Exit::complies : Exit::unusable;
+  const report::Origin origin = origin_of(sources, std::span(&*set, 1));
+  return write_output(page(set->rules, origin, options), options.out) ? Exit::complies : Exit::unusable;
 }
 
 }  // namespace plumbrule::command

@@ -3,10 +3,13 @@
 #include <algorithm>
 
 #include "command/log.hpp"
+#include "command/origin.hpp"
 #include "command/submission.hpp"
 #include "diagnose/suggest.hpp"
 #include "evidence/written.hpp"
+#include "report/junit.hpp"
 #include "report/matrix.hpp"
+#include "report/sarif.hpp"
 
 namespace plumbrule::command {
 namespace {
@@ -83,12 +86,19 @@ std::optional<std::string> explained(const report::Report& report, const ReviewO
   if (options.format == Format::json) {
     return report::json(report, clause);
   }
-  return out + "\nCaution: " + std::string(report::caution) + "\n";
+  return out + closing_text(report.origin);
 }
 
 constexpr std::size_t matrix_width = 160;
 
-std::optional<std::string> page(const report::Report& report, const ReviewOptions& options, bool colour) {
+std::optional<std::string> page(const report::Report& report, const source::SourceMap& sources,
+                                const ReviewOptions& options, bool colour) {
+  if (options.format == Format::sarif) {
+    return report::sarif(report, sources);
+  }
+  if (options.format == Format::junit) {
+    return report::junit(report);
+  }
   if (options.matrix) {
     return options.format == Format::json       ? report::matrix_json(report)
            : options.format == Format::markdown ? report::matrix_markdown(report)
@@ -104,6 +114,23 @@ std::optional<std::string> page(const report::Report& report, const ReviewOption
                                               : report::text(report, colour);
 }
 
+// Options that cannot stand together.
+std::optional<std::string> conflict_of(const ReviewOptions& options) {
+  if (options.matrix && !options.explain.empty()) {
+    return "found `--explain` beside `--matrix`; one of them decides what is written";
+  }
+  if (!options.explain.empty() && (options.format == Format::markdown || options.format == Format::html)) {
+    return "found `--format " + std::string(options.format == Format::html ? "html" : "markdown") +
+           "` beside `--explain`; one clause is written as text or json";
+  }
+  const bool whole = options.format == Format::sarif || options.format == Format::junit;
+  if (whole && (options.matrix || !options.explain.empty())) {
+    return "found `--format " + std::string(options.format == Format::sarif ? "sarif" : "junit") + "` beside `" +
+           (options.matrix ? "--matrix" : "--explain") + "`; it is written of whole reviews only";
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 Exit review(const ReviewOptions& options) {
@@ -113,12 +140,8 @@ Exit review(const ReviewOptions& options) {
     print_error("found `" + options.on + "`, no date; write year, month and day: 2026-03-20");
     return Exit::unusable;
   }
-  if (!options.explain.empty() && options.format != Format::text && options.format != Format::json) {
-    print_error("found `--explain` with a format for whole reviews; one clause is written as text or json");
-    return Exit::unusable;
-  }
-  if (options.matrix && !options.explain.empty()) {
-    print_error("found `--explain` beside `--matrix`; one of them decides what is written");
+  if (const auto conflict = conflict_of(options)) {
+    print_error(*conflict);
     return Exit::unusable;
   }
   source::SourceMap sources;
@@ -141,7 +164,9 @@ Exit review(const ReviewOptions& options) {
   reviewed.report.submittal = options.submittal;
   reviewed.report.on = options.on;
   reviewed.report.actions = report::next_actions(reviewed.report);
-  const std::optional<std::string> text = page(reviewed.report, options, options.out.empty() && colour_output());
+  reviewed.report.origin = origin_of(sources, *sets, {document->span.file});
+  const std::optional<std::string> text =
+      page(reviewed.report, sources, options, options.out.empty() && colour_output());
   if (!text || !write_output(*text, options.out)) {
     return Exit::unusable;
   }

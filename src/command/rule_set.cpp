@@ -76,7 +76,11 @@ std::optional<RuleSet> prepare(source::SourceMap& sources, const check::Request&
     return std::nullopt;
   }
   plan::Plan plan = plan::compile(*rules);
-  return RuleSet{request.path, std::move(*rules), std::move(plan), std::move(mismatches)};
+  std::vector<source::FileId> amendments;
+  for (const syntax::RuleFile& one : loaded.amendments) {
+    amendments.push_back(one.file);
+  }
+  return RuleSet{request.path, std::move(*rules), std::move(plan), std::move(amendments), std::move(mismatches)};
 }
 
 std::optional<RuleSet> prepare_specification(source::SourceMap& sources, const check::Request& request,

@@ -14,7 +14,8 @@ struct RuleSet {
   std::string path;
   check::Rules rules;
   plan::Plan plan;
-  diagnose::Diagnostics mismatches;  // amendments that are about another specification
+  std::vector<source::FileId> amendments;  // that were given, in force or not
+  diagnose::Diagnostics mismatches;        // amendments that are about another specification
 };
 
 /// The folders in which vocabularies are found when a rule file does not have them beside it: those of the user, then

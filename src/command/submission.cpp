@@ -130,8 +130,8 @@ std::vector<report::Problem> errors_of(const diagnose::Diagnostics& problems, co
   std::vector<report::Problem> out;
   for (const diagnose::Diagnostic& one : problems.all()) {
     if (one.severity == diagnose::Severity::error) {
-      out.push_back(
-          {std::string(diagnose::text(one.code)), sources.place_text(one.primary.span), one.message, one.help});
+      out.push_back({std::string(diagnose::text(one.code)), sources.place_text(one.primary.span), one.message, one.help,
+                     one.primary.span});
     }
   }
   return out;

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "command/log.hpp"
+#include "command/origin.hpp"
 #include "diagnose/suggest.hpp"
 #include "evidence/written.hpp"
 #include "report/window.hpp"
@@ -173,6 +174,7 @@ Exit window(const WindowOptions& options) {
   }
   log.note("windows found, " + std::to_string(seen.problems.all().size()) + " errors of the submittal");
   seen.report.submittal = options.submittal;
+  seen.report.origin = origin_of(sources, *sets, {document->span.file});
   const auto text = written(seen.report, options);
   if (!text || !write_output(*text, options.out)) {
     return Exit::unusable;

@@ -1,42 +1,25 @@
-#include <nlohmann/json.hpp>
+#include <set>
 
 #include "diagnose/render.hpp"
+#include "diagnose/sarif_parts.hpp"
+#include "source/digest.hpp"
 
 namespace plumbrule::diagnose {
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 std::string_view level(Severity severity) {
   return severity == Severity::error ? "error" : severity == Severity::warning ? "warning" : "note";
 }
 
-// Columns of SARIF count UTF-16 code units unless the run says otherwise; it says code points, as our places do.
-Json region(const source::SourceMap& sources, const source::Span& span) {
-  const source::Place begin = sources.place(span);
-  const source::Place end = sources.place({span.file, span.end, span.end});
-  return {{"startLine", begin.line}, {"startColumn", begin.column}, {"endLine", end.line}, {"endColumn", end.column}};
-}
-
-Json location(const source::SourceMap& sources, const Label& label) {
-  Json out = {{"physicalLocation",
-               {{"artifactLocation", {{"uri", std::string(sources.name(label.span.file))}}},
-                {"region", region(sources, label.span)}}}};
-  if (!label.text.empty()) {
-    out["message"] = {{"text", label.text}};
-  }
-  return out;
-}
-
-Json result(const Diagnostic& one, const source::SourceMap& sources) {
-  Json locations = Json::array();
+SarifJson result(const Diagnostic& one, const source::SourceMap& sources) {
+  SarifJson locations = SarifJson::array();
   if (one.primary.span.known()) {
-    locations.push_back(location(sources, one.primary));
+    locations.push_back(sarif_location(sources, one.primary));
   }
-  Json related = Json::array();
+  SarifJson related = SarifJson::array();
   for (const Label& label : one.secondary) {
     if (label.span.known()) {
-      related.push_back(location(sources, label));
+      related.push_back(sarif_location(sources, label));
     }
   }
   const std::string help = one.help.empty() ? "" : "; to mend: " + one.help;
@@ -47,24 +30,32 @@ Json result(const Diagnostic& one, const source::SourceMap& sources) {
           {"relatedLocations", related}};
 }
 
+// A vocabulary that several files use was read for each of them and stands once.
+SarifJson artifacts(const source::SourceMap& sources) {
+  SarifJson out = SarifJson::array();
+  std::set<std::string_view> known;
+  for (source::FileId file = 0; file < sources.size(); ++file) {
+    if (known.insert(sources.name(file)).second) {
+      out.push_back(
+          sarif_artifact(std::string(sources.name(file)), source::sha256(sources.text(file)), "analysisTarget"));
+    }
+  }
+  return out;
+}
+
 }  // namespace
 
 std::string render_sarif(const Diagnostics& diagnostics, const source::SourceMap& sources, const std::string& version) {
-  Json rules = Json::array();
+  SarifRun run;
+  run.version = version;
   for (const std::string_view code : code_texts) {
-    rules.push_back({{"id", std::string(code)}});
+    run.rules.push_back({{"id", std::string(code)}});
   }
-  Json results = Json::array();
   for (const Diagnostic& one : diagnostics.all()) {
-    results.push_back(result(one, sources));
+    run.results.push_back(result(one, sources));
   }
-  const Json out = {
-      {"$schema", "https://json.schemastore.org/sarif-2.1.0.json"},
-      {"version", "2.1.0"},
-      {"runs", Json::array({{{"tool", {{"driver", {{"name", "plumbrule"}, {"version", version}, {"rules", rules}}}}},
-                             {"columnKind", "unicodeCodePoints"},
-                             {"results", results}}})}};
-  return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  run.artifacts = artifacts(sources);
+  return sarif_log(run);
 }
 
 }  // namespace plumbrule::diagnose

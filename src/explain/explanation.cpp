@@ -65,6 +65,7 @@ std::vector<Comparison> comparisons(const Context& context, const evaluate::Find
       }
       if (deciding) {
         one.place = context.sources.place_text(deciding->span);
+        one.span = deciding->span;
         if (measure.type.is_word()) {
           one.value = show(context, measure.type, deciding->amount, deciding->other);
         } else if (deciding->amount.value.finite()) {
@@ -189,6 +190,20 @@ std::string submit(const Context& context, const evaluate::Finding& finding) {
   return out;
 }
 
+// The value that made the verdict, or else the last thing that was considered and led nowhere.
+source::Span where(const Context& context, const evaluate::Finding& finding, const std::vector<Comparison>& all) {
+  for (const Comparison& one : all) {
+    if (one.verdict == finding.verdict && one.span.known()) {
+      return one.span;
+    }
+  }
+  source::Span out;
+  for (const Step& step : plan::part(context.review.trace, finding.steps)) {
+    out = step.span.known() ? step.span : out;
+  }
+  return out;
+}
+
 }  // namespace
 
 Explanation explain(const Context& context, const evaluate::Finding& finding) {
@@ -222,6 +237,8 @@ Explanation explain(const Context& context, const evaluate::Finding& finding) {
   out.why = why(context, finding, out.comparisons);
   out.submit = submit(context, finding);
   out.steps = derivation(context, finding);
+  out.where = where(context, finding, out.comparisons);
+  out.rule = requirement.span;
   return out;
 }
 

@@ -53,6 +53,7 @@ struct Comparison {
   Reason reason{};
   std::string why;                            // the reason in words, for a comparison that is not shown
   std::string place;                          // of the value
+  source::Span span;                          // the same
   std::optional<quantity::Decimal> headroom;  // in percent of the limit, negative outside; none if it cannot be told
   quantity::Decimal distance;                 // inside the limit if positive, in its unit; 0 for words and bounds
   Numbers numbers;
@@ -73,6 +74,8 @@ struct Explanation {
   std::vector<std::string> amended_by;  // titles of the amendments that made the clause what it is
   std::vector<Comparison> comparisons;
   std::vector<Line> steps;
+  source::Span where;  // what decides it in the submittal; unknown if nothing there does
+  source::Span rule;   // the requirement
 };
 
 [[nodiscard]] Explanation explain(const Context& context, const evaluate::Finding& finding);

@@ -39,6 +39,7 @@ AuditReport audit_report(const audit::Inspection& inspection, const source::Sour
     AuditFinding shown;
     shown.code = diagnose::text(one.code);
     shown.place = sources.place_text(one.place);
+    shown.span = one.place;
     if (one.place.known()) {
       shown.line = sources.place(one.place).line;
       const std::string quoted = diagnose::quoted(explain::one_line(sources.text(one.place)), most_quoted);
@@ -48,7 +49,7 @@ AuditReport audit_report(const audit::Inspection& inspection, const source::Sour
     shown.expected = one.expected;
     shown.look = one.look;
     for (const diagnose::Label& other : one.related) {
-      shown.related.push_back({sources.place_text(other.span), other.text});
+      shown.related.push_back({sources.place_text(other.span), other.text, other.span});
     }
     out.findings.push_back(std::move(shown));
   }

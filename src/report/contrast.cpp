@@ -122,7 +122,7 @@ std::string filed_line(const ContrastReport& report) {
 }
 
 ContrastReport only_differing(const ContrastReport& report) {
-  ContrastReport out{report.before, report.after, report.contrast, report.archive, {}};
+  ContrastReport out{report.before, report.after, report.contrast, report.archive, {}, {}};
   std::copy_if(report.filed.begin(), report.filed.end(), std::back_inserter(out.filed), differs);
   return out;
 }
@@ -141,7 +141,7 @@ std::string contrast_text(const ContrastReport& report, std::size_t width) {
     out += "\nArchive: " + filed_line(report) + "\n";
     out += shown.filed.empty() ? "" : "\n" + text_table(filed_table(shown), width);
   }
-  return out + "\nCaution: " + std::string(caution) + "\n";
+  return out + closing_text(report.origin);
 }
 
 std::string contrast_markdown(const ContrastReport& report) {
@@ -155,7 +155,7 @@ std::string contrast_markdown(const ContrastReport& report) {
   if (report.archive) {
     out += "\nArchive: " + filed_line(report) + "\n\n" + markdown_table(filed_table(only_differing(report)));
   }
-  return out + "\n" + std::string(caution) + "\n";
+  return out + closing_markdown(report.origin);
 }
 
 }  // namespace plumbrule::report

@@ -7,6 +7,7 @@
 
 #include "contrast/contrast.hpp"
 #include "evaluate/evaluate.hpp"
+#include "report/origin.hpp"
 #include "report/table.hpp"
 
 namespace plumbrule::report {
@@ -27,6 +28,7 @@ struct ContrastReport {
   const contrast::Contrast& contrast;
   bool archive = false;  // whether past submittals were asked for
   std::vector<Filed> filed;
+  Origin origin;
 };
 
 [[nodiscard]] std::string contrast_text(const ContrastReport& report, std::size_t width);

@@ -78,7 +78,7 @@ std::string contrast_json(const ContrastReport& report) {
                                 {"clauses", clauses}});
     }
   }
-  out["caution"] = std::string(caution);
+  close_json(out, report.origin);
   return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

@@ -193,12 +193,12 @@ Json exclusions(const EnvelopeReport& report, const std::vector<Exclusion>& all)
 
 std::string envelope_text(const EnvelopeReport& report, std::size_t width) {
   return lines(report, "") + "\n" + text_table(rows(report), width) + "\n" + excluded(report, "  ") +
-         "\nCaution: " + std::string(caution) + "\n";
+         closing_text(report.origin);
 }
 
 std::string envelope_markdown(const EnvelopeReport& report) {
   return "# What satisfies all of these\n\n" + lines(report, "- ") + "\n" + markdown_table(rows(report)) + "\n" +
-         excluded(report, "- ") + "\n" + std::string(caution) + "\n";
+         excluded(report, "- ") + closing_markdown(report.origin);
 }
 
 std::string envelope_json(const EnvelopeReport& report) {
@@ -213,15 +213,15 @@ std::string envelope_json(const EnvelopeReport& report) {
                     {"for", one.who},
                     {"demand", one.demand}});
   }
-  const Json out = {{"envelope", 1},
-                    {"specifications", heads(report)},
-                    {"classes", report.classes},
-                    {"limits", all},
-                    {"kept_as_they_are", kept},
-                    {"exclude_each_other", exclusions(report, report.envelope.exclusions)},
-                    {"left_out", report.envelope.left_out},
-                    {"not_comparable", exclusions(report, report.envelope.incomparable)},
-                    {"caution", std::string(caution)}};
+  Json out = {{"envelope", 1},
+              {"specifications", heads(report)},
+              {"classes", report.classes},
+              {"limits", all},
+              {"kept_as_they_are", kept},
+              {"exclude_each_other", exclusions(report, report.envelope.exclusions)},
+              {"left_out", report.envelope.left_out},
+              {"not_comparable", exclusions(report, report.envelope.incomparable)}};
+  close_json(out, report.origin);
   return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

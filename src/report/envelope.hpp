@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "contrast/envelope.hpp"
+#include "report/origin.hpp"
 
 namespace plumbrule::report {
 
@@ -12,6 +13,7 @@ struct EnvelopeReport {
   const std::vector<const check::Rules*>& specifications;
   const contrast::Envelope& envelope;
   const contrast::Classes& classes;
+  Origin origin;
 };
 
 [[nodiscard]] std::string envelope_text(const EnvelopeReport& report, std::size_t width);

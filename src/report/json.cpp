@@ -88,7 +88,7 @@ std::string json(const Report& report, const std::string& clause) {
   out["specifications"] = specifications;
   out["audit"] = audit;
   out["audited"] = scope;
-  out["caution"] = text_of(caution);
+  close_json(out, report.origin);
   // Submittal texts are checked UTF-8; the handler only guards shortened ones.
   return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }

@@ -240,7 +240,7 @@ std::string matrix_text(const Report& report, std::size_t width) {
   for (const std::string& one : uncompared(found)) {
     out += one + "\n";
   }
-  return out + "\nCaution: " + std::string(caution) + "\n";
+  return out + closing_text(report.origin);
 }
 
 std::string matrix_markdown(const Report& report) {
@@ -252,7 +252,7 @@ std::string matrix_markdown(const Report& report) {
   return "# " + markdown_cell(report.submittal) + " against " + std::to_string(found.columns.size()) +
          " specifications\n\n" + markdown_table(columns_table(found)) + "\n" +
          markdown_table(kinds_table(found, 0, found.columns.size())) + "\n" + std::string(legend) + "\n" +
-         markdown_cell(apart) + "\n\n" + std::string(caution) + "\n";
+         markdown_cell(apart) + "\n" + closing_markdown(report.origin);
 }
 
 }  // namespace plumbrule::report

@@ -50,12 +50,12 @@ std::string matrix_json(const Report& report) {
     }
     kinds.push_back({{"test", kind.label}, {"cells", cells}});
   }
-  const Json out = {{"matrix", 1},
-                    {"submittal", report.submittal},
-                    {"problems", report.problems.size()},
-                    {"specifications", columns},
-                    {"tests", kinds},
-                    {"caution", std::string(caution)}};
+  Json out = {{"matrix", 1},
+              {"submittal", report.submittal},
+              {"problems", report.problems.size()},
+              {"specifications", columns},
+              {"tests", kinds}};
+  close_json(out, report.origin);
   return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

@@ -6,6 +6,7 @@
 
 #include "audit/audit.hpp"
 #include "explain/explanation.hpp"
+#include "report/origin.hpp"
 
 namespace plumbrule::report {
 
@@ -18,11 +19,13 @@ struct SpecificationReport : explain::SpecificationHead {
 /// An error of the submittal, as the reader of the report needs it.
 struct Problem {
   std::string code, place, message, help;
+  source::Span span;
 };
 
 /// A further place of a finding of the audit.
 struct Related {
   std::string place, text;
+  source::Span span;
 };
 
 /// A finding of the audit of the readings.
@@ -32,6 +35,7 @@ struct AuditFinding {
   std::string text;  // what stands there, on one line
   std::string found, expected, look;
   std::vector<Related> related;
+  source::Span span;
 };
 
 /// What the audit found, once for the submittal, and how much it looked at.
@@ -63,6 +67,7 @@ struct Report {
   std::vector<SpecificationReport> specifications;
   AuditReport audit;
   std::vector<Action> actions;  // grouped by hand, in the order of doing within each
+  Origin origin;
 };
 
 /// The caution that every report carries.

@@ -117,7 +117,7 @@ std::string text(const Report& report, bool colour) {
   for (const SpecificationReport& one : report.specifications) {
     out += section(one, colour);
   }
-  return out + audit_text(report.audit) + "\nCaution: " + std::string(caution) + "\n";
+  return out + audit_text(report.audit) + closing_text(report.origin);
 }
 
 std::string explanation_text(const Explanation& one, bool colour) {

@@ -11,6 +11,7 @@ struct WindowReport {
   evidence::Identity identity;
   std::vector<Problem> problems;
   std::vector<window::SpecificationWindows> specifications;
+  Origin origin;
 };
 
 /// What every window is, whatever it says.

@@ -153,7 +153,7 @@ std::string window_json(const WindowReport& report) {
   Json out = submittal_json("window_report", report.submittal, report.identity, report.problems);
   out["specifications"] = list(report.specifications, specification);
   out["estimate"] = text_of(estimate);
-  out["caution"] = text_of(caution);
+  close_json(out, report.origin);
   // Submittal texts are checked UTF-8; the handler only guards shortened ones.
   return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }

@@ -225,7 +225,7 @@ std::string window_text(const WindowReport& report, bool colour) {
   for (const window::SpecificationWindows& one : report.specifications) {
     out += specification(one, colour);
   }
-  return out + "\n" + std::string(estimate) + "\nCaution: " + std::string(caution) + "\n";
+  return out + "\n" + std::string(estimate) + "\n" + closing_text(report.origin);
 }
 
 std::optional<std::string> window_explained(const WindowReport& report, const std::string& clause) {
@@ -246,7 +246,7 @@ std::optional<std::string> window_explained(const WindowReport& report, const st
     }
   }
   return out.empty() ? std::nullopt
-                     : std::optional(out + "\n" + std::string(estimate) + "\nCaution: " + std::string(caution) + "\n");
+                     : std::optional(out + "\n" + std::string(estimate) + "\n" + closing_text(report.origin));
 }
 
 }  // namespace plumbrule::report

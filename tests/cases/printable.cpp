@@ -1,6 +1,7 @@
 #include "printable.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace plumbrule::cases {
 namespace {
@@ -65,6 +66,25 @@ std::string with_names(std::string_view text, Replacements replacements) {
   std::string result(text);
   for (const auto& [from, to] : replacements) {
     replace_all(result, from, to);
+  }
+  return result;
+}
+
+std::string without_digests(std::string_view text) {
+  constexpr std::size_t length = 64;
+  constexpr std::array<std::string_view, 3> marks{"sha256:", R"("sha256": ")", R"("sha-256": ")"};
+  std::string result;
+  while (!text.empty()) {
+    const auto mark =
+        std::find_if(marks.begin(), marks.end(), [&](std::string_view one) { return text.starts_with(one); });
+    const std::string_view digest = mark == marks.end() ? std::string_view() : text.substr(mark->size(), length);
+    if (digest.size() == length && digest.find_first_not_of("0123456789abcdef") == std::string_view::npos) {
+      result += std::string(*mark) + "<digest>";
+      text.remove_prefix(mark->size() + length);
+    } else {
+      result += text.front();
+      text.remove_prefix(1);
+    }
   }
   return result;
 }

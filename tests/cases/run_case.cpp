@@ -159,7 +159,8 @@ class Performance {
     const Ran ran =
         run_shell({section.argument, place_.here(), place_.base(), environment_for(place_, setting_), setting_.limit});
     const Replacements names = names_for(place_, setting_);
-    Transcript actual{printable(with_names(ran.output, names)), printable(with_names(ran.error, names)), ran.status};
+    Transcript actual{printable(without_digests(with_names(ran.output, names))),
+                      printable(with_names(ran.error, names)), ran.status};
     std::string differences = parts_of(section.expected, actual);
     if (!ran.trouble.empty()) {
       complain(section, "$ " + section.argument + "\n  " + ran.trouble);

@@ -135,6 +135,15 @@ for bad in "$work"/bad/*.case; do
   same "$(basename "$bad") is left alone" "$work/kept/$(basename "$bad")" "$bad"
 done
 check "a folder without a case is no success" 2 "$work/root/specs"
+
+# Digests are masked where the program writes them, and only there.
+digest=$(printf 'a%.0s' {1..64})
+printf '%s\n=== run plumbrule say sha256:%s %s "\\"sha256\\": \\"%s" sha256:%s1 sha256:abc\n' "$head" $digest $digest $digest \
+  "$digest" > "$work/masked.case"
+check "a case with digests can be recorded" 0 --record "$work/masked.case"
+expected="sha256:<digest> $digest \"sha256\": \"<digest> sha256:<digest>1 sha256:abc"
+grep -qxF "$expected" "$work/masked.case" || { echo "FAILED: digests are masked"; failures=$((failures + 1)); }
+checks=$((checks + 1))
 check "an unknown option is refused" 2 --quiet "$cases"
 
 echo "$((checks - failures)) passed, $failures failed"

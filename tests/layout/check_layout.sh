@@ -123,6 +123,7 @@ check_all() {
   check_pegtl
   only_in "the decimal library" 'bid_' src/quantity/decimal.cpp
   only_in "yaml-cpp" 'yaml-cpp/' src/evidence/yaml.cpp
+  only_in "OpenSSL" 'openssl/' src/source/digest.cpp
   only_in "Boost" 'boost/' src/audit/outlier.cpp
 }
 
