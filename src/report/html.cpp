@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "picture/picture.hpp"
+
 namespace plumbrule::report {
 namespace {
 
@@ -24,15 +26,17 @@ Markup mark(std::string_view style, std::string_view word) {
 }  // namespace
 
 std::string page(const Page& page) {
+  Markup style = fill<templates::page_css>();
+  style += Markup::of_drawing("\n<style>\n" + std::string(picture::style_sheet()) + "</style>");
   Markup links, body;
   for (std::size_t at = 0; at < page.parts.size(); ++at) {
     const Part& part = page.parts[at];
     links += fill<templates::link>(hole<"id">(id_of(at)), hole<"title">(part.title));
     body += fill<templates::part>(hole<"id">(id_of(at)), hole<"title">(part.title), hole<"body">(part.body));
   }
-  return fill<templates::page>(hole<"title">(page.title), hole<"kind">(page.kind),
-                               hole<"style">(fill<templates::page_css>()), hole<"lead">(page.lead),
-                               hole<"links">(links), hole<"body">(body), hole<"caution">(caution))
+  return fill<templates::page>(hole<"title">(page.title), hole<"kind">(page.kind), hole<"style">(style),
+                               hole<"lead">(page.lead), hole<"links">(links), hole<"body">(body),
+                               hole<"caution">(caution))
       .html();
 }
 
@@ -108,6 +112,14 @@ Markup list(const std::vector<Markup>& items, bool numbered) {
     all += fill<templates::item>(hole<"text">(one));
   }
   return numbered ? fill<templates::numbered>(hole<"items">(all)) : fill<templates::list>(hole<"items">(all));
+}
+
+Part files(const Origin& origin) {
+  HtmlTable out{"Made by plumbrule " + origin.version + " from these files", {"File", "What it is", "SHA-256"}, {}};
+  for (const UsedFile& one : origin.files) {
+    out.rows.push_back({escaped(one.path), escaped(one.kind), place_mark("sha256:" + one.digest)});
+  }
+  return {"Files", html_table(out)};
 }
 
 Part signature() { return {"Reviewed by", fill<templates::signature>()}; }

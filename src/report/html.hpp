@@ -58,6 +58,8 @@ struct HtmlTable {
 /// Shown on demand, and always in print.
 [[nodiscard]] Markup disclosure(std::string_view summary, const Markup& body);
 [[nodiscard]] Markup list(const std::vector<Markup>& items, bool numbered = false);
+/// Every file that entered the report with its digest, and the program.
+[[nodiscard]] Part files(const Origin& origin);
 /// Lines for name, date and signature, under a heading of their own.
 [[nodiscard]] Part signature();
 

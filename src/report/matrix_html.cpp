@@ -2,6 +2,8 @@
 
 #include "report/html.hpp"
 #include "report/matrix.hpp"
+#include "report/page_parts.hpp"
+#include "report/pictures.hpp"
 
 namespace plumbrule::report {
 namespace {
@@ -78,6 +80,7 @@ std::string matrix_html(const Report& report) {
                     fact("Laboratory", report.identity.laboratory), fact("Submittal", report.submittal),
                     fact("Review day", report.on), fact("Errors", errors)});
   out.parts.push_back(ranking(found));
+  out.parts.push_back({"At a glance", figure(picture_of(found))});
   Markup body = paragraph("Headroom is the distance to the limit in percent of the limit, negative beyond it.");
   for (std::size_t at = 0; at < found.columns.size(); at += columns_a_table) {
     body += tests(found, at, std::min(at + columns_a_table, found.columns.size()));
@@ -91,6 +94,7 @@ std::string matrix_html(const Report& report) {
     }
     out.parts.push_back({"Not compared", notes});
   }
+  out.parts.push_back(files(report.origin));
   return page(out);
 }
 

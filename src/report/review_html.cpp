@@ -1,6 +1,8 @@
 #include <algorithm>
 
 #include "report/html.hpp"
+#include "report/page_parts.hpp"
+#include "report/pictures.hpp"
 
 namespace plumbrule::report {
 namespace {
@@ -20,15 +22,6 @@ std::string joined(const std::vector<std::string>& all) {
   std::string out;
   for (const std::string& one : all) {
     out += (out.empty() ? "" : ", ") + one;
-  }
-  return out;
-}
-
-Markup with_place(std::string_view text, const std::string& place) {
-  Markup out = escaped(text);
-  if (!place.empty()) {
-    out += escaped(" ");
-    out += place_mark(place);
   }
   return out;
 }
@@ -57,17 +50,6 @@ Markup remarks(const Explanation& one) {
                 fact("Note", one.note)});
 }
 
-Markup derivation(const Explanation& finding) {
-  Markup steps;
-  for (const explain::Line& line : finding.steps) {
-    steps += fill<templates::step>(hole<"depth">(std::to_string(std::min(line.depth, 4))), hole<"text">(line.text),
-                                   hole<"place">(place_mark(line.place)));
-  }
-  return steps.empty() ? steps
-                       : disclosure("From reading to verdict, clause " + finding.number,
-                                    fill<templates::steps>(hole<"items">(steps)));
-}
-
 Markup article(const Explanation& one, const std::string& id) {
   const std::vector<std::string> qualified = marks(one);
   return fill<templates::finding>(
@@ -75,7 +57,7 @@ Markup article(const Explanation& one, const std::string& id) {
       hole<"verdict">(verdict_mark(one.verdict)),
       hole<"marks">(qualified.empty() ? Markup() : fill<templates::mark>(hole<"text">(joined(qualified)))),
       hole<"demand">(capital(one.sentence)), hole<"comparisons">(comparisons(one)), hole<"facts">(remarks(one)),
-      hole<"derivation">(derivation(one)));
+      hole<"derivation">(derivation("From reading to verdict, clause " + one.number, one.steps)));
 }
 
 // Clauses that do not apply need no more than the reason.
@@ -99,23 +81,23 @@ Markup outcome(const SpecificationReport& one) {
 }
 
 Markup heading(const SpecificationReport& one) {
-  const std::string note = one.status_note.empty() ? "" : ": " + one.status_note;
-  std::vector<Fact> all{fact("Edition", one.edition), fact("Agency", one.agency),
-                        fact("Limits", std::string(explain::status_text(one.status)) + note),
-                        fact("Source", one.source), fact("Rules", one.file)};
-  for (const std::string& amendment : one.amendments) {
-    all.push_back(fact("Amended by", amendment));
-  }
-  for (const std::string& clause : one.withdrawn) {
-    all.push_back(fact("Withdrawn", clause));
-  }
+  std::vector<Fact> all = head_facts(one);
   all.push_back({"Outcome", outcome(one)});
   all.push_back(fact("Clauses", counts(one.findings)));
   return facts(all);
 }
 
-Part specification(const SpecificationReport& report, std::size_t number) {
+Markup drawn(const SpecificationReport& report, const std::vector<Placed>& drawings) {
+  Markup out;
+  for (const Placed& one : drawings) {
+    out += one.specification == report.title ? figure(one.picture) : Markup();
+  }
+  return out.empty() ? out : subpart("Pictures", fill<templates::figures>(hole<"figures">(out)));
+}
+
+Part specification(const SpecificationReport& report, std::size_t number, const std::vector<Placed>& drawings) {
   Markup body = heading(report);
+  body += drawn(report, drawings);
   Markup section;
   std::string title;
   std::size_t at = 0;
@@ -153,7 +135,7 @@ Markup action(const Action& one) {
       one.clauses.empty() ? "" : (one.clauses.size() == 1 ? "Clause " : "Clauses ") + joined(one.clauses);
   const std::string remark = clauses + (clauses.empty() || one.why.empty() ? "" : ". ") + capital(one.why);
   out += remark.empty() ? Markup() : fill<templates::remark>(hole<"text">(remark));
-  return out;
+  return fill<templates::action>(hole<"text">(out));
 }
 
 Part next(const Report& report) {
@@ -170,14 +152,6 @@ Part next(const Report& report) {
   return {"What must be done next", out.empty() ? paragraph("Nothing is open.") : out};
 }
 
-Part problems(const Report& report) {
-  HtmlTable out{"Errors in the submittal; what they touch is not shown", {"Place", "Error", "Help", "Code"}, {}};
-  for (const Problem& one : report.problems) {
-    out.rows.push_back({place_mark(one.place), escaped(one.message), escaped(one.help), escaped(one.code)});
-  }
-  return {"Errors in the submittal", html_table(out)};
-}
-
 Part audited(const Report& report) {
   Markup body = paragraph(capital(audit_scope(report.audit)) + ". No verdict depends on the audit.");
   if (report.audit.findings.empty()) {
@@ -187,9 +161,8 @@ Part audited(const Report& report) {
   HtmlTable out{"What the audit found", {"Place", "Found", "Written", "Expected", "Look", "See also", "Code"}, {}};
   for (const AuditFinding& one : report.audit.findings) {
     std::vector<Markup> related;
-    for (const Related& other : one.related) {
-      related.push_back(with_place(other.text, other.place));
-    }
+    std::transform(one.related.begin(), one.related.end(), std::back_inserter(related),
+                   [](const Related& other) { return with_place(other.text, other.place); });
     out.rows.push_back({place_mark(one.place), escaped(one.found), escaped(one.text), escaped(one.expected),
                         escaped(one.look), related.empty() ? Markup() : list(related), escaped(one.code)});
   }
@@ -208,12 +181,15 @@ std::string html(const Report& report) {
   out.parts.push_back(outcomes(report));
   out.parts.push_back(next(report));
   if (!report.problems.empty()) {
-    out.parts.push_back(problems(report));
+    out.parts.push_back({"Errors in the submittal",
+                         problem_table("Errors in the submittal; what they touch is not shown", report.problems)});
   }
+  const std::vector<Placed> drawings = pictures(report);
   for (std::size_t at = 0; at < report.specifications.size(); ++at) {
-    out.parts.push_back(specification(report.specifications[at], at + 1));
+    out.parts.push_back(specification(report.specifications[at], at + 1, drawings));
   }
   out.parts.push_back(audited(report));
+  out.parts.push_back(files(report.origin));
   out.parts.push_back(signature());
   return page(out);
 }

@@ -165,7 +165,7 @@ std::string markdown(const Report& report) {
   for (const SpecificationReport& one : report.specifications) {
     out += specification(one);
   }
-  return out + audited(report) + "\n**Caution.** " + std::string(caution) + "\n";
+  return out + audited(report) + closing_markdown(report.origin);
 }
 
 }  // namespace plumbrule::report

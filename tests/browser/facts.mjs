@@ -11,7 +11,8 @@ const shown = () => {
     steps: [...one.querySelectorAll('.steps li')].map(text),
   }));
   const aside = [...document.querySelectorAll('.aside tbody tr')].map((row) => [...row.children].map(text));
-  return { clauses, aside };
+  const actions = [...document.querySelectorAll('.action')].map((one) => text(one));
+  return { clauses, aside, actions };
 };
 
 const one_line = (text) => text.replace(/\s+/g, ' ').trim();
@@ -47,7 +48,8 @@ const stretches = (text, heading) => {
   const out = [];
   for (const line of text.split('\n')) {
     if (heading.test(line)) out.push([]);
-    if (out.length > 0) out[out.length - 1].push(line);
+    else if (/^##? /.test(line) && out.length > 0) out[out.length - 1].ended = true;
+    if (out.length > 0 && !out[out.length - 1].ended) out[out.length - 1].push(line);
   }
   return out;
 };
@@ -83,8 +85,22 @@ const text_agrees = (name, text, data, expect) => {
   }
 };
 
+// What must be done next: the same things in the same order.
+const actions_agree = (name, seen, markdown, data, expect) => {
+  expect(`${name}: HTML has every action`, seen.length === data.actions.length, `${seen.length} of ${data.actions.length}`);
+  const told = markdown.split('\n').filter((line) => line.startsWith('1. ')).map(plain);
+  data.actions.forEach((one, at) => {
+    const parts = [one.what, one.why, one.place, ...one.clauses].map(one_line);
+    const there = (text) => parts.every((part) => (text ?? '').toLowerCase().includes(part.toLowerCase()));
+    expect(`${name}: HTML agrees on action ${at + 1}`, there(seen[at]), `${seen[at]} / ${parts}`);
+    expect(`${name}: Markdown agrees on action ${at + 1}`, !markdown || there(told[at]), `${told[at]} / ${parts}`);
+  });
+};
+
 export const agree = async (page, name, data, markdown, text, expect) => {
-  html_agrees(name, await page.evaluate(shown), data, expect);
+  const seen = await page.evaluate(shown);
+  html_agrees(name, seen, data, expect);
+  actions_agree(name, seen.actions, markdown, data, expect);
   if (markdown) markdown_agrees(name, markdown, data, expect);
   if (text) text_agrees(name, text, data, expect);
 };

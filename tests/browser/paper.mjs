@@ -1,6 +1,6 @@
 // The page on paper: sheets counted and numbered, derivations printed although they are closed on screen, no heading
 // left alone at the foot of a sheet.
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 
@@ -39,4 +39,10 @@ export const sheets = async (page, name, found, expect, pictures) => {
       text.replace(`Page${at + 1}of${pages.length}`, '').endsWith(squeezed(one))));
     expect(`${name} on ${format}: no heading alone at the foot`, alone.length === 0, alone.join(' | '));
   }
+};
+
+// A PDF that was printed already: its sheets, and how many do not carry their number.
+export const numbered = async (file) => {
+  const pages = (await read(readFileSync(file))).map(squeezed);
+  return { sheets: pages.length, wrong: pages.filter((text, at) => !text.includes(`Page${at + 1}of${pages.length}`)).length };
 };

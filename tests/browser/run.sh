@@ -36,8 +36,16 @@ for format in html json markdown text; do
     --against specs/ohio_421_2010.plumb --against "$harrow" --with examples/harrow/harrow_sp_14.plumb
 done
 write matrix html review examples/submittals/fails.yaml --against specs --matrix
+write again html review examples/submittals/fails.yaml --against "$harrow"
+cmp "$work/pages/fails.html" "$work/pages/again.html" || { echo "the same review gives other bytes"; exit 1; }
+rm "$work/pages/again.html"
 (cd "$work/pages" && node "$work/write_hostile.mjs")
 write hostile html review "$work/pages/hostile.yaml" --against "$work/pages/limits.plumb"
 write hostile json review "$work/pages/hostile.yaml" --against "$work/pages/limits.plumb"
 write hostile_matrix html review "$work/pages/hostile.yaml" --against "$work/pages/limits.plumb" --matrix
-node "$work/look.mjs" "$work/pages" "$(command -v chromium)" "$pictures"
+bash examples/print_pdf.sh "$work/pages/fails.html" "$work/fails.pdf"
+if bash examples/print_pdf.sh "$work/pages/missing.html" "$work/missing.pdf" 2>/dev/null; then
+  echo "print_pdf.sh prints a page that is not there"
+  exit 1
+fi
+node "$work/look.mjs" "$work/pages" "$(command -v chromium)" "$work/fails.pdf" "$pictures"
