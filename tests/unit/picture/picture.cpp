@@ -77,7 +77,7 @@ void check_layout(const Picture& picture) {
 
 // Enough of XML: elements nest, attributes are quoted, nothing is bare.
 bool well_formed(const std::string& svg) {
-  static const std::regex tag(R"re(<(/?)([a-z]+)((?: [a-zA-Z:-]+="[^"<>]*")*)(/?)>)re");
+  static const std::regex tag(R"re(<(/?)([a-z]+)((?: [a-zA-Z0-9:-]+="[^"<>]*")*)(/?)>)re");
   std::vector<std::string> open;
   std::size_t end = 0;
   for (std::sregex_iterator at(svg.begin(), svg.end(), tag), last; at != last; ++at) {
@@ -97,6 +97,15 @@ bool well_formed(const std::string& svg) {
   }
   static const std::regex bare("&(?!(amp|lt|gt|quot|#39);)");
   return open.empty() && svg.find_first_of("<>", end) == std::string::npos && !std::regex_search(svg, bare);
+}
+
+TEST_CASE("the check of well-formed text is no rubber stamp") {
+  CHECK(well_formed("<svg a=\"1\"><text>x &amp; y</text><line x1=\"2\"/></svg>"));
+  for (const char* bad : {"<svg><text></svg></text>", "<svg>", "<svg>a < b</svg>", "<svg>a & b</svg>",
+                          "<svg a=1></svg>", "<svg></svg></svg>", "<svg>x</svg>>"}) {
+    INFO(bad);
+    CHECK_FALSE(well_formed(bad));
+  }
 }
 
 std::vector<Picture> all_samples() {
