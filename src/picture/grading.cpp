@@ -11,6 +11,7 @@ constexpr double plot_height = 220;
 constexpr double left_edge = 38;
 constexpr double right_edge = page_width - 12;
 constexpr double name_row = 13;
+constexpr double longest_name = 110;
 
 std::vector<Sieve> in_order(const GradingChart& chart) {
   std::vector<Sieve> out = chart.sieves;
@@ -96,34 +97,38 @@ class Drawer {
 
   // Names end under their tick. Where sieves stand close, names step down; a thin line leads to each.
   double names(const Plot& plot) {
-    Places places({0, plot.area.bottom, page_width, 1e9});
-    const double top = plot.area.bottom + 5;
-    double lowest = top;
+    Places places({-page_width, plot.area.bottom, 2 * page_width, 1e9});
+    double lowest = plot.area.bottom + 5;
     double last = -1;
     for (const Sieve& one : sieves_) {
       const double x = plot.x.at(one.opening);
-      if (x - last < 3) {
-        continue;  // the same sieve once more, or too close to be told apart
-      }
-      last = x;
-      drawing_.line({x, plot.area.top}, {x, plot.area.bottom}, {Ink::quiet, 0.4, {}});
-      const double width = text_width(one.name, small_size);
-      const double right = std::min(std::max(x + 4, width + 1), page_width - 1);
-      for (double y = top;; y += name_row) {
-        Places with_leader = places;
-        if (with_leader.take({{x - 1.5, plot.area.bottom, x + 1.5, y + 2}}) &&
-            places.take({{right - width - 2, y + 2.5, right + 1, y + name_row}})) {
-          places.keep_off({x - 1.5, plot.area.bottom, x + 1.5, y + 2});
-          drawing_.line({x, plot.area.bottom}, {x, y + 1}, {Ink::text, 0.8, {}});
-          drawing_.text({right, y + small_size + 1}, one.name, small_size, Anchor::end);
-          lowest = std::max(lowest, y + name_row);
-          break;
-        }
+      if (x - last >= 3) {  // not the same sieve once more, or too close to be told apart
+        last = x;
+        drawing_.line({x, plot.area.top}, {x, plot.area.bottom}, {Ink::quiet, 0.4, {}});
+        lowest = std::max(lowest, name(plot, places, x, fitted(one.name, small_size, longest_name)));
       }
     }
     const std::string_view scale =
         chart_.axis == SieveAxis::power ? "sieve, opening to the power 0.45" : "sieve, opening on a logarithmic scale";
     return paragraph(drawing_, {left_edge, lowest + 4}, page_width - left_edge, scale, text_size) + 4;
+  }
+
+  // On the first row on which neither the name nor the line to it touches another; there are rows enough for all.
+  double name(const Plot& plot, Places& places, double x, const std::string& words) {
+    const double width = text_width(words, small_size);
+    const double right = std::clamp(x + 4, width + 2, page_width - 1);
+    for (std::size_t row = 0; row <= sieves_.size(); ++row) {
+      const double y = plot.area.bottom + 5 + name_row * static_cast<double>(row);
+      const Box leader{x - 1.5, plot.area.bottom, x + 1.5, y + 2};
+      Places tried = places;
+      if (tried.take({leader}) && tried.take({{right - width - 2, y + 2.5, right + 1, y + name_row}})) {
+        places = tried;
+        drawing_.line({x, plot.area.bottom}, {x, y + 1}, {Ink::text, 0.8, {}});
+        drawing_.text({right, y + small_size + 1}, words, small_size, Anchor::end);
+        return y + name_row;
+      }
+    }
+    return plot.area.bottom;
   }
 
   [[nodiscard]] bool any(std::optional<Value> Sieve::*end) const {

@@ -45,7 +45,7 @@ std::size_t fitting(std::string_view utf8, double size, double width) {
 }
 
 bool is_number(std::string_view word) {
-  return !word.empty() && word.find_first_not_of("0123456789.") == std::string_view::npos;
+  return !word.empty() && word.find_first_not_of("0123456789./") == std::string_view::npos;
 }
 
 // A number stays with the word before it and with its unit: "No. 4", "soak 1 h".

@@ -31,15 +31,20 @@ picture::Verdict verdict_of(explain::Verdict verdict) {
 }
 
 std::string with_unit(const Decimal& value, const std::string& unit) {
-  return explain::show(value.stripped()) + (unit.empty() ? "" : " " + unit);
+  return explain::show(value) + (unit.empty() ? "" : " " + unit);
 }
 
+// As printed; a value that was worked out without the zeros that arithmetic leaves behind.
 picture::Value value_of(const Decimal& value, const std::string& unit) {
   return {coordinate(value.text()), with_unit(value, unit)};
 }
 
 std::optional<picture::Value> value_of(const std::optional<Decimal>& value, const std::string& unit) {
   return value ? std::optional(value_of(*value, unit)) : std::nullopt;
+}
+
+std::optional<Decimal> stripped(const std::optional<Decimal>& value) {
+  return value ? std::optional(value->stripped()) : std::nullopt;
 }
 
 // Of the comparisons that have the verdict of the clause, the one with the least room; none if no comparison has it.
@@ -95,9 +100,9 @@ picture::Sieve sieve_of(const Comparison& one) {
           numbers.sieve_name,
           value_of(numbers.low, numbers.unit),
           value_of(numbers.high, numbers.unit),
-          value_of(numbers.tolerance_low, numbers.unit),
-          value_of(numbers.tolerance_high, numbers.unit),
-          value_of(numbers.value, numbers.unit),
+          value_of(stripped(numbers.tolerance_low), numbers.unit),
+          value_of(stripped(numbers.tolerance_high), numbers.unit),
+          value_of(stripped(numbers.value), numbers.unit),
           verdict_of(one.verdict)};
 }
 
@@ -151,8 +156,8 @@ std::vector<picture::Limit> limits_of(const Numbers& numbers) {
   };
   add(numbers.low, Side::lower, "at least ");
   add(numbers.high, Side::upper, "at most ");
-  add(numbers.tolerance_low, Side::lower, "from the job mix at least ");
-  add(numbers.tolerance_high, Side::upper, "from the job mix at most ");
+  add(stripped(numbers.tolerance_low), Side::lower, "from the job mix at least ");
+  add(stripped(numbers.tolerance_high), Side::upper, "from the job mix at most ");
   return out;
 }
 
@@ -161,9 +166,9 @@ picture::Scatter strip_of(const Explanation& finding, const Comparison& one) {
   out.title = finding.number + " " + one.label;
   out.unit = one.numbers.unit;
   for (const Decimal& specimen : one.numbers.specimens) {
-    out.specimens.push_back(value_of(specimen, ""));
+    out.specimens.push_back(value_of(specimen.stripped(), ""));
   }
-  out.statistic = value_of(*one.numbers.value, one.numbers.unit);
+  out.statistic = value_of(one.numbers.value->stripped(), one.numbers.unit);
   out.statistic_name = one.numbers.statistic == "each" ? "the one that decides" : one.numbers.statistic;
   out.limits = limits_of(one.numbers);
   out.verdict = verdict_of(one.verdict);

@@ -37,6 +37,9 @@ std::vector<picture::Reading> readings_of(const std::vector<window::ReadingRepor
   return out;
 }
 
+constexpr std::string_view where_lines_stand =
+    "The line of a limit stands where the rounding of the rule puts it: at 19.5 for at least 20, rounded to 1";
+
 // What is not drawn is said.
 std::vector<std::string> left_out(const std::string& label, const std::vector<window::ReadingReport>& readings) {
   std::vector<std::string> out;
@@ -80,7 +83,8 @@ picture::DesignChart frame(const window::WindowReport& one) {
   if (one.production) {
     out.tolerance = {value_of(one.production->first), value_of(one.production->second), one.tolerance};
   }
-  out.notes = {one.conflict.empty() ? "" : "No window: " + one.conflict, std::string(estimate)};
+  out.notes = {one.conflict.empty() ? "" : "No window: " + one.conflict, std::string(estimate),
+               std::string(where_lines_stand)};
   return out;
 }
 
@@ -150,6 +154,7 @@ std::vector<picture::Picture> builds(const std::vector<window::StrengthReport>& 
       }
     }
     chart.notes.emplace_back(estimate);
+    chart.notes.emplace_back(where_lines_stand);
     out.push_back(picture::draw(chart));
   }
   return out;
