@@ -54,6 +54,7 @@ JunitSuite suite(const Proved& proved, const source::SourceMap& sources) {
 
 std::string proof_junit(const std::vector<Proved>& all, const source::SourceMap& sources) {
   std::vector<JunitSuite> suites;
+  suites.reserve(all.size());
   for (const Proved& one : all) {
     suites.push_back(suite(one, sources));
   }
