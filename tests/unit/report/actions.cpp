@@ -89,7 +89,10 @@ TEST_CASE("limits that nobody confirmed are for the agency, those of clauses tha
 
 TEST_CASE("errors come first, and carry their place") {
   Report report = of({finding("1", Verdict::complies)});
-  report.problems.push_back({"submittal.value", "trial.yaml:3:5", "found `x`, not a number", "write a number"});
+  Problem& problem = report.problems.emplace_back();
+  problem.place = "trial.yaml:3:5";
+  problem.message = "found `x`, not a number";
+  problem.help = "write a number";
   const auto actions = next_actions(report);
   REQUIRE(actions.size() == 1);
   CHECK(actions[0].place == "trial.yaml:3:5");
