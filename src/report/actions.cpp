@@ -85,7 +85,7 @@ class Collector {
     add(Hand::designer,
         finding.mend.empty() ? "change the mix or its materials so that it is met: " + finding.sentence : finding.mend,
         finding.title + ": " + finding.why, number);
-    add(Hand::laboratory, "test the changed mix again under every clause that failed", "", number);
+    add(Hand::laboratory, "test the mix again, once it is changed, under every clause that failed", "", number);
   }
 
   void missing(const SpecificationReport& specification, const Explanation& finding) {

@@ -17,7 +17,8 @@ std::size_t line_mark(std::string_view text) {
   while (at < text.size() && digit(text[at])) {
     ++at;
   }
-  return at > 0 && at < text.size() && (text[at] == '.' || text[at] == ')') ? at : std::string_view::npos;
+  const bool mark = at > 0 && at < text.size() && (text[at] == '.' || text[at] == ')');
+  return mark && (at + 1 == text.size() || text[at + 1] == ' ') ? at : std::string_view::npos;
 }
 
 // An address that readers of Markdown make a link without being asked.

@@ -99,9 +99,9 @@ std::string specification(const SpecificationReport& report) {
     out += fact("Withdrawn", clause);
   }
   out += outcome(report) + fact("Clauses", counts(report.findings));
-  std::string section;
+  std::string section = "\n";  // no title of a section
   for (const Explanation& one : report.findings) {
-    out += one.section == section || one.section.empty() ? "" : heading(3, one.section);
+    out += one.section == section ? "" : heading(3, one.section.empty() ? "Findings" : one.section);
     section = one.section;
     out += article(one);
   }

@@ -21,6 +21,7 @@ TEST_CASE("a text cannot begin a list, and stands on one line") {
   CHECK(markdown_text("+ a") == "\\+ a");
   CHECK(markdown_text("12. a") == "12\\. a");
   CHECK(markdown_text("1) a") == "1\\) a");
+  CHECK(markdown_text("430.5 g/m2") == "430.5 g/m2");
   CHECK(markdown_text("a\n# b") == "a \\# b");
 }
 
