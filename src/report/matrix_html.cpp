@@ -11,6 +11,10 @@ namespace {
 // So many columns can be read side by side on a sheet of paper.
 constexpr std::size_t columns_a_table = 5;
 
+// More than that is no glance any more, and does not fit a sheet.
+constexpr std::size_t columns_a_picture = 12;
+constexpr std::size_t tests_a_picture = 60;
+
 Markup cell(const Cell& one) {
   if (!one.asked) {
     return escaped("not asked for");
@@ -50,6 +54,13 @@ Markup tests(const Matrix& matrix, std::size_t begin, std::size_t end) {
   return html_table(out);
 }
 
+// The tables of the tests say the same as the picture.
+Markup glance(const Matrix& matrix) {
+  const picture::Picture drawing = picture_of(matrix);
+  return fill<templates::figure>(hole<"drawing">(drawn(drawing)),
+                                 hole<"caption">(drawing.title + "; in words under Tests"), hole<"table">(Markup()));
+}
+
 Part ranking(const Matrix& matrix) {
   HtmlTable out{"Best outcome first, then most headroom",
                 {"Specification", "Edition", "Limits", "Outcome", "Clauses", "Least headroom"},
@@ -80,7 +91,9 @@ std::string matrix_html(const Report& report) {
                     fact("Laboratory", report.identity.laboratory), fact("Submittal", report.submittal),
                     fact("Review day", report.on), fact("Errors", errors)});
   out.parts.push_back(ranking(found));
-  out.parts.push_back({"At a glance", figure(picture_of(found))});
+  if (found.columns.size() <= columns_a_picture && found.kinds.size() <= tests_a_picture) {
+    out.parts.push_back({"At a glance", glance(found)});
+  }
   Markup body = paragraph("Headroom is the distance to the limit in percent of the limit, negative beyond it.");
   for (std::size_t at = 0; at < found.columns.size(); at += columns_a_table) {
     body += tests(found, at, std::min(at + columns_a_table, found.columns.size()));

@@ -18,11 +18,12 @@ std::vector<Fact> head_facts(const explain::SpecificationHead& one) {
   return out;
 }
 
+Markup drawn(const picture::Picture& picture) { return Markup::of_drawing(picture.svg); }
+
 Markup figure(const picture::Picture& picture) {
   const Markup table =
       disclosure("The same as a table", html_table(picture.title, TableView{picture.table.heads, picture.table.rows}));
-  return fill<templates::figure>(hole<"drawing">(Markup::of_drawing(picture.svg)), hole<"caption">(picture.title),
-                                 hole<"table">(table));
+  return fill<templates::figure>(hole<"drawing">(drawn(picture)), hole<"caption">(picture.title), hole<"table">(table));
 }
 
 Markup problem_table(const std::string& caption, const std::vector<Problem>& problems) {

@@ -8,6 +8,8 @@ namespace plumbrule::report {
 
 /// Edition, agency, status, source, amendments and file of a specification.
 [[nodiscard]] std::vector<Fact> head_facts(const explain::SpecificationHead& one);
+/// The drawing alone.
+[[nodiscard]] Markup drawn(const picture::Picture& picture);
 /// A drawing with its caption, and the table of the same facts on demand.
 [[nodiscard]] Markup figure(const picture::Picture& picture);
 /// Errors of a submittal; nothing without any.

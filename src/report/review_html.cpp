@@ -87,7 +87,7 @@ Markup heading(const SpecificationReport& one) {
   return facts(all);
 }
 
-Markup drawn(const SpecificationReport& report, const std::vector<Placed>& drawings) {
+Markup gallery(const SpecificationReport& report, const std::vector<Placed>& drawings) {
   Markup out;
   for (const Placed& one : drawings) {
     out += one.specification == report.title ? figure(one.picture) : Markup();
@@ -97,7 +97,7 @@ Markup drawn(const SpecificationReport& report, const std::vector<Placed>& drawi
 
 Part specification(const SpecificationReport& report, std::size_t number, const std::vector<Placed>& drawings) {
   Markup body = heading(report);
-  body += drawn(report, drawings);
+  body += gallery(report, drawings);
   Markup section;
   std::string title;
   std::size_t at = 0;

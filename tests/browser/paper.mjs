@@ -21,7 +21,7 @@ const read = async (data) => {
 
 export const sheets = async (page, name, found, expect, pictures) => {
   const steps = await page.evaluate(() => [...document.querySelectorAll('.steps li')].map((one) => one.textContent));
-  const titles = await page.evaluate(() => [...document.querySelectorAll('h2,h3,h4')].map((one) => one.textContent));
+  const titles = await page.evaluate(() => [...document.querySelectorAll('h2,h3,.head')].map((one) => one.textContent));
   for (const format of ['A4', 'Letter']) {
     const data = await page.pdf({ format, preferCSSPageSize: false });
     if (pictures) writeFileSync(join(pictures, `${name}_${format}.pdf`), data);

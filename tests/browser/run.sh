@@ -36,6 +36,8 @@ for format in html json markdown text; do
     --against specs/ohio_421_2010.plumb --against "$harrow" --with examples/harrow/harrow_sp_14.plumb
 done
 write matrix html review examples/submittals/fails.yaml --against specs --matrix
+write several html review examples/submittals/fails.yaml --against "$harrow" --against specs/issa_a143_2010.plumb \
+  --against specs/ohio_421_2010.plumb --against specs/bina_marga_4_5_2018.plumb --matrix
 write again html review examples/submittals/fails.yaml --against "$harrow"
 cmp "$work/pages/fails.html" "$work/pages/again.html" || { echo "the same review gives other bytes"; exit 1; }
 rm "$work/pages/again.html"
