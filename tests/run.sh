@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Every check there is: release build and tests, sanitizer build and tests, a short run of each fuzz target, SARIF
-# and submittals against their schemas, clang-format, clang-tidy.
+# and submittals against their schemas, HTML reports in a browser, clang-format, clang-tidy.
 # Usage: tests/run.sh [--quick]     --quick leaves clang-tidy out (a third of the run), and says so
 # The closing line adds up the tests of both builds; exit status 0 only when nothing failed.
 set -euo pipefail
@@ -62,6 +62,13 @@ schema() {
   bash tests/schema/run.sh "$PWD/.build/release/src/plumbrule"
 }
 
+# The HTML reports in the distribution's browser.
+browser() {
+  heading "HTML reports in the browser"
+  command -v node >/dev/null && command -v npm >/dev/null || bash .ci/setup.sh node
+  bash tests/browser/run.sh "$PWD/.build/release/src/plumbrule"
+}
+
 # A short run of each fuzz target; tests/fuzz/run.sh runs them at length.
 fuzz() {
   heading "fuzz targets, briefly"
@@ -87,6 +94,7 @@ fi
 format || broken+=("clang-format")
 sarif || broken+=("SARIF")
 schema || broken+=("schema")
+browser || broken+=("browser")
 fuzz || broken+=("fuzz")
 
 heading "summary"

@@ -25,8 +25,9 @@ std::function<Exit()> add_review(CLI::App& app) {
               {"json", Format::json},
               {"sarif", Format::sarif},
               {"junit", Format::junit},
-              {"markdown", Format::markdown}},
-             "sarif and junit for whole reviews, markdown for the matrix");
+              {"markdown", Format::markdown},
+              {"html", Format::html}},
+             "sarif and junit for whole reviews only");
   add_out(command, options->out);
   add_log(command, options->log);
   return [options] { return review(*options); };

@@ -102,21 +102,26 @@ std::optional<std::string> page(const report::Report& report, const source::Sour
   if (options.matrix) {
     return options.format == Format::json       ? report::matrix_json(report)
            : options.format == Format::markdown ? report::matrix_markdown(report)
+           : options.format == Format::html     ? report::matrix_html(report)
                                                 : report::matrix_text(report, matrix_width);
   }
   if (!options.explain.empty()) {
     return explained(report, options, colour);
   }
-  return options.format == Format::json ? report::json(report) : report::text(report, colour);
+  return options.format == Format::json       ? report::json(report)
+         : options.format == Format::html     ? report::html(report)
+         : options.format == Format::markdown ? report::markdown(report)
+                                              : report::text(report, colour);
 }
 
 // Options that cannot stand together.
 std::optional<std::string> conflict_of(const ReviewOptions& options) {
-  if (options.format == Format::markdown && !options.matrix) {
-    return "found `--format markdown` without `--matrix`; a whole review is written as text, json, sarif or junit";
-  }
   if (options.matrix && !options.explain.empty()) {
     return "found `--explain` beside `--matrix`; one of them decides what is written";
+  }
+  if (!options.explain.empty() && (options.format == Format::markdown || options.format == Format::html)) {
+    return "found `--format " + std::string(options.format == Format::html ? "html" : "markdown") +
+           "` beside `--explain`; one clause is written as text or json";
   }
   const bool whole = options.format == Format::sarif || options.format == Format::junit;
   if (whole && (options.matrix || !options.explain.empty())) {
@@ -158,6 +163,7 @@ Exit review(const ReviewOptions& options) {
   log.note("reviewed, " + std::to_string(reviewed.problems.all().size()) + " errors of the submittal");
   reviewed.report.submittal = record_name(options.submittal, options.record);
   reviewed.report.on = options.on;
+  reviewed.report.actions = report::next_actions(reviewed.report);
   reviewed.report.origin = origin_of(sources, *sets, {document->span.file});
   const std::optional<std::string> text =
       page(reviewed.report, sources, options, options.out.empty() && colour_output());

@@ -59,6 +59,18 @@ Json specification(const SpecificationReport& one, const std::string& clause) {
   return out;
 }
 
+Json actions(const std::vector<Action>& all) {
+  Json out = Json::array();
+  for (const Action& one : all) {
+    out.push_back({{"by", text_of(hand_text(one.hand))},
+                   {"what", one.what},
+                   {"why", one.why},
+                   {"clauses", one.clauses},
+                   {"place", one.place}});
+  }
+  return out;
+}
+
 Json audited(const AuditFinding& one) {
   Json related = Json::array();
   for (const Related& other : one.related) {
@@ -85,6 +97,7 @@ std::string json(const Report& report, const std::string& clause) {
                       {"tested_for_outliers", report.audit.tested}};
   Json out = submittal_json("report", report.submittal, report.identity, report.problems);
   out["on"] = report.on;
+  out["actions"] = actions(report.actions);
   out["specifications"] = specifications;
   out["audit"] = audit;
   out["audited"] = scope;

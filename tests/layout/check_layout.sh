@@ -4,7 +4,7 @@
 # Usage: check_layout.sh [REPOSITORY]      or      check_layout.sh --self-check
 set -euo pipefail
 
-stages=(source diagnose quantity syntax check plan evidence evaluate explain audit window contrast sweep report command)
+stages=(source diagnose quantity syntax check plan evidence evaluate explain audit window contrast sweep picture report command)
 top=(CMakeLists.txt CMakePresets.json README.md DEVELOPERS.md LICENSE src grammar specs tests examples)
 longest_file=500
 
@@ -115,6 +115,17 @@ check_pegtl() {
   fi
 }
 
+# HTML that nobody escaped comes from the picture stage alone.
+check_drawings() {
+  local file
+  while read -r file; do
+    case $file in
+      src/report/markup.hpp | src/report/html.cpp | src/report/page_parts.cpp) ;;
+      *) violation "$file: makes Markup of_drawing; only the parts of pages that place pictures may" ;;
+    esac
+  done < <(code_files | xargs -r grep -l 'of_drawing' || true)
+}
+
 check_all() {
   check_top
   check_stage_folders
@@ -125,6 +136,7 @@ check_all() {
   only_in "yaml-cpp" 'yaml-cpp/' src/evidence/yaml.cpp
   only_in "OpenSSL" 'openssl/' src/source/digest.cpp
   only_in "Boost" 'boost/' src/audit/outlier.cpp
+  check_drawings
 }
 
 # A small repository without a violation.
@@ -173,6 +185,7 @@ self_check() {
   catches "PEGTL nowhere" 'rm src/syntax/parse.cpp'
   catches "the decimal library elsewhere" 'echo "#include <bid_functions.h>" >> src/quantity/unit.hpp'
   catches "yaml-cpp elsewhere" 'echo "#include <yaml-cpp/yaml.h>" >> src/quantity/decimal.cpp'
+  catches "unescaped HTML elsewhere" 'mkdir src/report && echo "Markup::of_drawing(text)" > src/report/other.cpp'
   echo "layout self-check: $missed not caught"
   [[ $missed -eq 0 ]]
 }
