@@ -6,7 +6,8 @@
 namespace plumbrule::picture {
 namespace {
 
-constexpr double stroke_gap = 9;    // between the strokes of a limit
+constexpr double stroke_gap = 9;  // between the strokes of a limit
+constexpr double upright_gap = 6;
 constexpr double stroke_reach = 5;  // how far they reach
 constexpr Pen grid{Ink::quiet, 0.4, {}};
 constexpr Pen axis_pen{Ink::text, 1, {}};
@@ -14,6 +15,8 @@ constexpr Pen limit_pen{Ink::fails, 1.5, {}};
 constexpr Pen limit_stroke{Ink::fails, 0.8, {}};
 
 std::vector<Tick> value_ticks(const Plot& plot) { return ticks(plot.y.low(), plot.y.high(), most_value_ticks); }
+
+int strokes_on(double length, double gap) { return length > 0 ? static_cast<int>(length / gap) : 0; }
 
 // As many ticks as their texts allow.
 std::vector<Tick> across_ticks(const Plot& plot) {
@@ -134,7 +137,9 @@ void limit_line(Drawing& drawing, const Plot& plot, const Limit& limit) {
   const double y = plot.y.at(limit.value.at);
   const double reach = limit.side == Limit::Side::upper ? -stroke_reach : stroke_reach;
   drawing.line({plot.area.left, y}, {plot.area.right, y}, limit_pen);
-  for (double x = plot.area.left + 4; x + stroke_reach < plot.area.right; x += stroke_gap) {
+  const int strokes = strokes_on(plot.area.right - plot.area.left - 4 - stroke_reach, stroke_gap);
+  for (int at = 0; at < strokes; ++at) {
+    const double x = plot.area.left + 4 + at * stroke_gap;
     drawing.line({x, y}, {x + stroke_reach, y + reach}, limit_stroke);
   }
 }
@@ -142,7 +147,9 @@ void limit_line(Drawing& drawing, const Plot& plot, const Limit& limit) {
 void limit_upright(Drawing& drawing, const Box& area, double x, Limit::Side side) {
   const double reach = side == Limit::Side::upper ? stroke_reach : -stroke_reach;
   drawing.line({x, area.top}, {x, area.bottom}, limit_pen);
-  for (double y = area.top + 6; y < area.bottom; y += 6) {
+  const int strokes = strokes_on(area.bottom - area.top, upright_gap);
+  for (int at = 1; at <= strokes; ++at) {
+    const double y = area.top + at * upright_gap;
     drawing.line({x, y}, {x + reach, y - stroke_reach}, limit_stroke);
   }
 }

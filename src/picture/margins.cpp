@@ -9,13 +9,14 @@ namespace {
 
 constexpr double line = 13;
 constexpr double row_gap = 3;
-constexpr std::size_t most_folded = 24;  // with more clauses each has one line, so that they fit a printed page
+constexpr std::size_t most_folded = 28;  // with more clauses each has one line, so that they fit a printed page
 constexpr double label_width = 184;
 constexpr double bar_left = 194;
 constexpr double bar_right = 318;
 constexpr double shown_left = 330;
-constexpr double no_bar = 8;          // where the sign of a clause without a margin stands, from the line of the limit
-constexpr double most_percent = 100;  // what lies beyond is drawn as an arrow; its number stands beside it
+constexpr std::size_t most_ticks = 4;  // their texts fit over the bars
+constexpr double no_bar = 8;           // where the sign of a clause without a margin stands, from the line of the limit
+constexpr double most_percent = 100;   // what lies beyond is drawn as an arrow; its number stands beside it
 
 Range percents(const MarginChart& chart) {
   Extent out;
@@ -73,7 +74,7 @@ double draw_row(Drawing& drawing, const Scale& scale, double y, const Margin& on
 }
 
 void scale_line(Drawing& drawing, const Scale& scale, double top, double bottom) {
-  for (const Tick& one : ticks(scale.low(), scale.high(), 5)) {
+  for (const Tick& one : ticks(scale.low(), scale.high(), most_ticks)) {
     const double x = scale.at(one.at);
     const bool zero = one.at == 0;
     drawing.line({x, top}, {x, bottom}, {zero ? Ink::text : Ink::quiet, zero ? 1.5 : 0.4, {}});
@@ -85,7 +86,7 @@ double scale_texts(Drawing& drawing, const Scale& scale, double y) {
   drawing.text({scale.at(0) + 6, y + small_size}, "inside", small_size);
   drawing.text({shown_left, y + small_size}, "% of the limit", small_size);
   y += line_height;
-  for (const Tick& one : ticks(scale.low(), scale.high(), 4)) {
+  for (const Tick& one : ticks(scale.low(), scale.high(), most_ticks)) {
     drawing.text({scale.at(one.at), y + small_size}, one.text, small_size, Anchor::middle);
   }
   return y + line_height + 2;

@@ -210,7 +210,7 @@ void Drawing::beyond(const Point& at, bool right, Ink ink) {
 }
 
 std::string Drawing::finish(double height, std::string_view title, std::string_view description) const {
-  return "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"picture\" role=\"img\"" +
+  return R"(<svg xmlns="http://www.w3.org/2000/svg" class="picture" role="img")" +
          attribute("viewBox", "0 0 " + number(page_width) + " " + number(height)) + attribute("width", "100%") +
          attribute("font-family", "sans-serif") + attribute("fill", "currentColor") + ">\n<title>" + escaped(title) +
          "</title>\n<desc>" + escaped(description) + "</desc>\n" + body_ + "</svg>\n";
