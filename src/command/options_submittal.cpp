@@ -1,0 +1,52 @@
+// The commands that put a submittal before specifications.
+
+#include <memory>
+
+#include "command/options_parts.hpp"
+#include "command/window.hpp"
+
+namespace plumbrule::command {
+
+std::function<Exit()> add_review(CLI::App& app) {
+  const auto options = std::make_shared<ReviewOptions>();
+  CLI::App& command = *app.add_subcommand("review", "Review a submittal against specifications");
+  command.add_option("SUBMITTAL", options->submittal, "The submittal")->required()->type_name(takes::submittal);
+  add_against(command, options->against);
+  command.add_flag("--matrix", options->matrix, "Tests by specifications, ranked by headroom, instead of the findings");
+  add_amendments(command, options->amendments);
+  add_day(command, options->on);
+  add_libraries(command, options->libraries);
+  command.add_option("--explain", options->explain, "Only this clause, with every step from reading to verdict")
+      ->type_name(takes::clause);
+  add_format(command, options->format, {{"text", Format::text}, {"json", Format::json}, {"markdown", Format::markdown}},
+             "markdown for the matrix only");
+  add_out(command, options->out);
+  add_log(command, options->log);
+  return [options] { return review(*options); };
+}
+
+std::function<Exit()> add_window(CLI::App& app) {
+  const auto options = std::make_shared<WindowOptions>();
+  CLI::App& command = *app.add_subcommand("window", "Find the range of a design value that every tested clause allows");
+  command.add_option("SUBMITTAL", options->submittal, "The submittal with its trials")
+      ->required()
+      ->type_name(takes::submittal);
+  add_against(command, options->rules.against);
+  add_amendments(command, options->rules.amendments);
+  add_day(command, options->rules.on);
+  add_libraries(command, options->rules.libraries);
+  command.add_option("--vary", options->vary, "The design value; without it each that results vary with `at`")
+      ->type_name(takes::measure);
+  command.add_option("--tolerance", options->tolerance, "How far production may stray from the job mix: `0.5 %`")
+      ->type_name(takes::amount);
+  add_choice<bool>(command, "--curve", options->curve, {{"straight", false}, {"parabola", true}},
+                   "Also a parabola of least squares, for comparison");
+  command.add_option("--explain", options->explain, "Only this clause, with the derivation of each end that it makes")
+      ->type_name(takes::clause);
+  add_format(command, options->format, {{"text", Format::text}, {"json", Format::json}});
+  add_out(command, options->out);
+  add_log(command, options->log);
+  return [options] { return window(*options); };
+}
+
+}  // namespace plumbrule::command
