@@ -18,8 +18,8 @@ std::function<Exit()> add_review(CLI::App& app) {
   add_libraries(command, options->libraries);
   command.add_option("--explain", options->explain, "Only this clause, with every step from reading to verdict")
       ->type_name(takes::clause);
-  add_format(command, options->format, {{"text", Format::text}, {"json", Format::json}, {"markdown", Format::markdown}},
-             "markdown for the matrix only");
+  add_format(command, options->format,
+             {{"text", Format::text}, {"json", Format::json}, {"markdown", Format::markdown}, {"html", Format::html}});
   add_out(command, options->out);
   add_log(command, options->log);
   return [options] { return review(*options); };

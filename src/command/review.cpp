@@ -92,12 +92,16 @@ std::optional<std::string> page(const report::Report& report, const ReviewOption
   if (options.matrix) {
     return options.format == Format::json       ? report::matrix_json(report)
            : options.format == Format::markdown ? report::matrix_markdown(report)
+           : options.format == Format::html     ? report::matrix_html(report)
                                                 : report::matrix_text(report, matrix_width);
   }
   if (!options.explain.empty()) {
     return explained(report, options, colour);
   }
-  return options.format == Format::json ? report::json(report) : report::text(report, colour);
+  return options.format == Format::json       ? report::json(report)
+         : options.format == Format::html     ? report::html(report)
+         : options.format == Format::markdown ? report::markdown(report)
+                                              : report::text(report, colour);
 }
 
 }  // namespace
@@ -109,8 +113,8 @@ Exit review(const ReviewOptions& options) {
     print_error("found `" + options.on + "`, no date; write year, month and day: 2026-03-20");
     return Exit::unusable;
   }
-  if (options.format == Format::markdown && !options.matrix) {
-    print_error("found `--format markdown` without `--matrix`; a whole review is written as text or json");
+  if (!options.explain.empty() && options.format != Format::text && options.format != Format::json) {
+    print_error("found `--explain` with a format for whole reviews; one clause is written as text or json");
     return Exit::unusable;
   }
   if (options.matrix && !options.explain.empty()) {
@@ -136,6 +140,7 @@ Exit review(const ReviewOptions& options) {
   log.note("reviewed, " + std::to_string(reviewed.problems.all().size()) + " errors of the submittal");
   reviewed.report.submittal = options.submittal;
   reviewed.report.on = options.on;
+  reviewed.report.actions = report::next_actions(reviewed.report);
   const std::optional<std::string> text = page(reviewed.report, options, options.out.empty() && colour_output());
   if (!text || !write_output(*text, options.out)) {
     return Exit::unusable;

@@ -8,7 +8,7 @@
 
 namespace plumbrule::command {
 
-enum class Format : std::uint8_t { text, json, sarif, markdown, rules };
+enum class Format : std::uint8_t { text, json, sarif, markdown, rules, html };
 
 struct ReviewOptions {
   std::string submittal;

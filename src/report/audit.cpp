@@ -13,14 +13,6 @@ std::string counted(std::size_t count, const std::string& one, const std::string
   return std::to_string(count) + " " + (count == 1 ? one : many);
 }
 
-// Honest about how much was looked at.
-std::string scope(const AuditReport& report) {
-  return counted(report.recomputed, "result", "results") + " recomputed from readings, " +
-         std::to_string(report.compared) + " compared with a reported value, " +
-         (report.outliers ? std::to_string(report.tested) + " tested for an outlying specimen"
-                          : "none tested for an outlying specimen, as no specification asks for it");
-}
-
 std::string detail(const std::string& name, const std::string& value) {
   return value.empty() ? "" : "      " + name + ": " + printable(value) + "\n";
 }
@@ -63,12 +55,20 @@ AuditReport audit_report(const audit::Inspection& inspection, const source::Sour
   return out;
 }
 
+// Honest about how much was looked at.
+std::string audit_scope(const AuditReport& report) {
+  return counted(report.recomputed, "result", "results") + " recomputed from readings, " +
+         std::to_string(report.compared) + " compared with a reported value, " +
+         (report.outliers ? std::to_string(report.tested) + " tested for an outlying specimen"
+                          : "none tested for an outlying specimen, as no specification asks for it");
+}
+
 std::string audit_text(const AuditReport& report) {
   if (report.findings.empty()) {
-    return "\nAudit of the readings: nothing found (" + scope(report) + ")\n";
+    return "\nAudit of the readings: nothing found (" + audit_scope(report) + ")\n";
   }
   std::string out = "\nAudit of the readings: " + counted(report.findings.size(), "finding", "findings") +
-                    "; no verdict depends on them\n  (" + scope(report) + ")\n";
+                    "; no verdict depends on them\n  (" + audit_scope(report) + ")\n";
   for (const AuditFinding& one : report.findings) {
     out += finding(one);
   }

@@ -116,15 +116,6 @@ class Maker {
   }
 };
 
-std::string percent(const std::optional<Decimal>& value) {
-  if (!value) {
-    return {};
-  }
-  // Near the limit a whole percent would hide on which side of it the value lies.
-  const bool near = *value < Decimal{1} && *value > Decimal{-1};
-  return quantity::round_to(*value, near ? Decimal::of("0.01") : Decimal{1}, quantity::Ties::to_even).text() + " %";
-}
-
 std::string cell_text(const Cell& cell) {
   if (!cell.asked) {
     return "-";
@@ -133,7 +124,7 @@ std::string cell_text(const Cell& cell) {
   const bool told = cell.headroom && (cell.verdict == Verdict::complies || cell.verdict == Verdict::fails);
   return out +
          (cell.other_way ? " another way"
-          : told         ? " " + percent(cell.headroom)
+          : told         ? " " + headroom_text(cell.headroom)
                          : "") +
          ", " + cell.limit + " (" + cell.clause + ")";
 }
@@ -173,15 +164,40 @@ TableView columns_table(const Matrix& matrix) {
                            : (counts.empty() ? "" : ", ") + std::string(explain::verdict_text(verdict)) + " " +
                                  std::to_string(count);
     }
-    const std::string room = column.headroom ? percent(column.headroom) + ": " + column.governing : "";
+    const std::string room = column.headroom ? headroom_text(column.headroom) + ": " + column.governing : "";
     out.rows.push_back({column.label, one.edition, std::string(explain::status_text(one.status)),
                         std::string(explain::outcome_text(one.outcome)), counts, room});
   }
   return out;
 }
 
-// Tests of which one specification asks something and no other does, and what none could judge.
-std::string uncompared(const Matrix& matrix) {
+constexpr std::size_t columns_a_page = 5;
+
+std::string heading(const Report& report) {
+  std::string out = "Submittal     " + diagnose::printable(report.submittal) + "\n";
+  out += report.identity.mix.empty() ? "" : "Mix           " + diagnose::printable(report.identity.mix) + "\n";
+  return out + (report.problems.empty() ? ""
+                                        : "Errors        " + std::to_string(report.problems.size()) +
+                                              " in the submittal (listed apart); what they touch is not shown\n");
+}
+
+constexpr std::string_view legend =
+    "Headroom is the distance to the limit in percent of the limit, negative beyond it. `-`: not asked for.\n";
+
+}  // namespace
+
+Matrix matrix(const Report& report) { return Maker(report).run(); }
+
+std::string headroom_text(const std::optional<Decimal>& value) {
+  if (!value) {
+    return {};
+  }
+  // Near the limit a whole percent would hide on which side of it the value lies.
+  const bool near = *value < Decimal{1} && *value > Decimal{-1};
+  return quantity::round_to(*value, near ? Decimal::of("0.01") : Decimal{1}, quantity::Ties::to_even).text() + " %";
+}
+
+std::vector<std::string> uncompared(const Matrix& matrix) {
   std::string alone, unshown;
   for (const Kind& kind : matrix.kinds) {
     const auto asked = std::count_if(kind.cells.begin(), kind.cells.end(), [](const Cell& one) { return one.asked; });
@@ -203,26 +219,15 @@ std::string uncompared(const Matrix& matrix) {
       }
     }
   }
-  return (alone.empty() ? "" : "Asked for by one specification only: " + alone + "\n") +
-         (unshown.empty() ? "" : "Not shown, so not compared: " + unshown + "\n");
+  std::vector<std::string> out;
+  if (!alone.empty()) {
+    out.push_back("Asked for by one specification only: " + alone);
+  }
+  if (!unshown.empty()) {
+    out.push_back("Not shown, so not compared: " + unshown);
+  }
+  return out;
 }
-
-constexpr std::size_t columns_a_page = 5;
-
-std::string heading(const Report& report) {
-  std::string out = "Submittal     " + diagnose::printable(report.submittal) + "\n";
-  out += report.identity.mix.empty() ? "" : "Mix           " + diagnose::printable(report.identity.mix) + "\n";
-  return out + (report.problems.empty() ? ""
-                                        : "Errors        " + std::to_string(report.problems.size()) +
-                                              " in the submittal (listed apart); what they touch is not shown\n");
-}
-
-constexpr std::string_view legend =
-    "Headroom is the distance to the limit in percent of the limit, negative beyond it. `-`: not asked for.\n";
-
-}  // namespace
-
-Matrix matrix(const Report& report) { return Maker(report).run(); }
 
 std::string matrix_text(const Report& report, std::size_t width) {
   const Matrix found = matrix(report);
@@ -231,15 +236,23 @@ std::string matrix_text(const Report& report, std::size_t width) {
     const std::size_t end = std::min(at + columns_a_page, found.columns.size());
     out += "\n" + text_table(kinds_table(found, at, end), width);
   }
-  return out + "\n" + std::string(legend) + uncompared(found) + "\nCaution: " + std::string(caution) + "\n";
+  out += "\n" + std::string(legend);
+  for (const std::string& one : uncompared(found)) {
+    out += one + "\n";
+  }
+  return out + "\nCaution: " + std::string(caution) + "\n";
 }
 
 std::string matrix_markdown(const Report& report) {
   const Matrix found = matrix(report);
+  std::string apart;
+  for (const std::string& one : uncompared(found)) {
+    apart += one + "\n";
+  }
   return "# " + markdown_cell(report.submittal) + " against " + std::to_string(found.columns.size()) +
          " specifications\n\n" + markdown_table(columns_table(found)) + "\n" +
          markdown_table(kinds_table(found, 0, found.columns.size())) + "\n" + std::string(legend) + "\n" +
-         markdown_cell(uncompared(found)) + "\n\n" + std::string(caution) + "\n";
+         markdown_cell(apart) + "\n\n" + std::string(caution) + "\n";
 }
 
 }  // namespace plumbrule::report

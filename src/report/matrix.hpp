@@ -39,8 +39,14 @@ struct Matrix {
 };
 [[nodiscard]] Matrix matrix(const Report& report);
 
+/// "-7 %", with two decimals near the limit; empty if it cannot be told.
+[[nodiscard]] std::string headroom_text(const std::optional<quantity::Decimal>& headroom);
+/// Sentences about tests of which one specification asks something and no other does, and about what none could judge.
+[[nodiscard]] std::vector<std::string> uncompared(const Matrix& matrix);
+
 [[nodiscard]] std::string matrix_text(const Report& report, std::size_t width);
 [[nodiscard]] std::string matrix_markdown(const Report& report);
+[[nodiscard]] std::string matrix_html(const Report& report);
 [[nodiscard]] std::string matrix_json(const Report& report);
 
 }  // namespace plumbrule::report

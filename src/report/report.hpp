@@ -43,6 +43,18 @@ struct AuditReport {
   bool outliers = false;       // a specification asks for that
 };
 
+/// Who can do what must be done next: who tests and keeps the record, who chooses the mix, who decides for the owner.
+enum class Hand : std::uint8_t { laboratory, designer, agency };
+
+/// Something that must be done next.
+struct Action {
+  Hand hand{};
+  std::string what;                  // "submit a result: sand equivalent, at least 2 specimens"
+  std::string why;                   // empty where `what` says it
+  std::vector<std::string> clauses;  // that ask for it; with the specification's name where there are several
+  std::string place;                 // in the submittal, if it is about one
+};
+
 struct Report {
   std::string submittal;  // its file
   std::string on;         // the day of the review, if one was given
@@ -50,12 +62,28 @@ struct Report {
   std::vector<Problem> problems;
   std::vector<SpecificationReport> specifications;
   AuditReport audit;
+  std::vector<Action> actions;  // grouped by hand, in the order of doing within each
 };
 
 /// The caution that every report carries.
 inline constexpr std::string_view caution =
     "The contract documents and local codes govern, and the engineer in responsible charge decides. Limits marked "
     "unverified or demonstration must be checked against the current document.";
+
+/// What must be done next, from all that the report says otherwise: errors mended, failing clauses met or decided,
+/// evidence submitted, odd readings looked at, limits confirmed. The same thing asked for by several clauses is one
+/// action.
+[[nodiscard]] std::vector<Action> next_actions(const Report& report);
+/// "laboratory", "designer", "agency".
+[[nodiscard]] std::string_view hand_text(Hand hand);
+/// "every clause that applies and decides is shown to be met".
+[[nodiscard]] std::string_view outcome_meaning(evaluate::Outcome outcome);
+/// What qualifies a clause: "optional test", "for the engineer", "advice only", "limit unverified".
+[[nodiscard]] std::vector<std::string> marks(const explain::Explanation& finding);
+/// "complies 4 | fails 3 | not shown 7 | does not apply 0".
+[[nodiscard]] std::string counts(const std::vector<explain::Explanation>& findings);
+/// What the audit looked at: "5 results recomputed from readings, 2 compared ...".
+[[nodiscard]] std::string audit_scope(const AuditReport& report);
 
 /// Places, lines and texts of what the audit found.
 [[nodiscard]] AuditReport audit_report(const audit::Inspection& inspection, const source::SourceMap& sources);
@@ -64,6 +92,10 @@ inline constexpr std::string_view caution =
 [[nodiscard]] std::string text(const Report& report, bool colour);
 /// With a clause: only the findings about it.
 [[nodiscard]] std::string json(const Report& report, const std::string& clause = {});
+/// One self-contained page.
+[[nodiscard]] std::string html(const Report& report);
+/// For a letter or an issue.
+[[nodiscard]] std::string markdown(const Report& report);
 /// One clause with every step from reading to verdict.
 [[nodiscard]] std::string explanation_text(const explain::Explanation& explanation, bool colour);
 

@@ -1,4 +1,3 @@
-#include <algorithm>
 #include <array>
 
 #include "diagnose/quote.hpp"
@@ -35,22 +34,12 @@ std::string shaded_heading(const std::string& name, const std::string& value) {
   return name + std::string(name.size() < 14 ? 14 - name.size() : 1, ' ') + value + "\n";
 }
 
-// Marks that qualify a clause: optional, advisory, unverified.
-std::string marks(const Explanation& one) {
+std::string marks_text(const Explanation& one) {
   std::string out;
-  const auto add = [&](std::string_view mark) { out += (out.empty() ? "" : ", ") + std::string(mark); };
-  if (one.optional) {
-    add("optional test");
+  for (const std::string& mark : marks(one)) {
+    out += (out.empty() ? " (" : ", ") + mark;
   }
-  if (one.severity == check::Severity::refer && one.verdict == Verdict::fails) {
-    add("for the engineer");
-  } else if (one.severity == check::Severity::advise) {
-    add("advice only");
-  }
-  if (one.status == check::Status::unverified) {
-    add("limit unverified");
-  }
-  return out.empty() ? "" : " (" + out + ")";
+  return out.empty() ? out : out + ")";
 }
 
 std::string detail(const std::string& name, const std::string& value) {
@@ -58,7 +47,8 @@ std::string detail(const std::string& name, const std::string& value) {
 }
 
 std::string finding(const Explanation& one, bool colour) {
-  std::string out = "  " + one.number + "  " + printable(one.title) + ": " + verdict(one, colour) + marks(one) + "\n";
+  std::string out =
+      "  " + one.number + "  " + printable(one.title) + ": " + verdict(one, colour) + marks_text(one) + "\n";
   if (one.verdict == Verdict::complies) {
     return out + detail("value", one.why);
   }
@@ -81,24 +71,6 @@ std::string finding(const Explanation& one, bool colour) {
     out += detail("amended by", amendment);
   }
   return out + detail("cited", one.cite);
-}
-
-std::string_view outcome_meaning(Outcome outcome) {
-  constexpr std::array<std::string_view, 4> texts{
-      "every clause that applies and decides is shown to be met",
-      "a clause fails that the specification leaves to the engineer", "at least one clause fails",
-      "evidence is missing or cannot be used; nothing can be concluded yet"};
-  return texts.at(static_cast<std::size_t>(outcome));
-}
-
-std::string counts(const std::vector<Explanation>& findings) {
-  std::string out;
-  for (const Verdict kind : {Verdict::complies, Verdict::fails, Verdict::not_shown, Verdict::does_not_apply}) {
-    const auto count =
-        std::count_if(findings.begin(), findings.end(), [&](const auto& one) { return one.verdict == kind; });
-    out += (out.empty() ? "" : " | ") + std::string(explain::verdict_text(kind)) + " " + std::to_string(count);
-  }
-  return out;
 }
 
 std::string section(const SpecificationReport& report, bool colour) {
@@ -149,7 +121,7 @@ std::string text(const Report& report, bool colour) {
 }
 
 std::string explanation_text(const Explanation& one, bool colour) {
-  std::string out = one.number + "  " + printable(one.title) + ": " + verdict(one, colour) + marks(one) + "\n";
+  std::string out = one.number + "  " + printable(one.title) + ": " + verdict(one, colour) + marks_text(one) + "\n";
   out += heading("  demand", one.sentence);
   out += heading("  cited", one.cite);
   for (const std::string& amendment : one.amended_by) {

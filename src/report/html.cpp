@@ -1,0 +1,115 @@
+#include "report/html.hpp"
+
+#include <algorithm>
+
+namespace plumbrule::report {
+namespace {
+
+std::string id_of(std::size_t part) { return "part-" + std::to_string(part + 1); }
+
+Markup cells(const HtmlTable& table, const std::vector<Markup>& row) {
+  Markup out = fill<templates::row_head>(hole<"text">(row.front()));
+  for (std::size_t at = 1; at < row.size(); ++at) {
+    const std::string_view label = at < table.heads.size() ? std::string_view(table.heads[at]) : "";
+    out += row[at].empty() ? fill<templates::empty_cell>()
+                           : fill<templates::cell>(hole<"label">(label), hole<"text">(row[at]));
+  }
+  return out;
+}
+
+Markup mark(std::string_view style, std::string_view word) {
+  return fill<templates::verdict>(hole<"kind">(style), hole<"word">(word));
+}
+
+}  // namespace
+
+std::string page(const Page& page) {
+  Markup links, body;
+  for (std::size_t at = 0; at < page.parts.size(); ++at) {
+    const Part& part = page.parts[at];
+    links += fill<templates::link>(hole<"id">(id_of(at)), hole<"title">(part.title));
+    body += fill<templates::part>(hole<"id">(id_of(at)), hole<"title">(part.title), hole<"body">(part.body));
+  }
+  return fill<templates::page>(hole<"title">(page.title), hole<"kind">(page.kind),
+                               hole<"style">(fill<templates::page_css>()), hole<"lead">(page.lead),
+                               hole<"links">(links), hole<"body">(body), hole<"caution">(caution))
+      .html();
+}
+
+Fact fact(const std::string& name, std::string_view value) { return {name, escaped(value)}; }
+
+Markup facts(const std::vector<Fact>& all) {
+  Markup rows;
+  for (const Fact& one : all) {
+    if (!one.value.empty()) {
+      rows += fill<templates::fact>(hole<"name">(one.name), hole<"value">(one.value));
+    }
+  }
+  return rows.empty() ? rows : fill<templates::facts>(hole<"rows">(rows));
+}
+
+Markup html_table(const HtmlTable& table) {
+  Markup heads, rows;
+  for (const std::string& head : table.heads) {
+    heads += fill<templates::column_head>(hole<"text">(head));
+  }
+  for (const std::vector<Markup>& row : table.rows) {
+    rows +=
+        row.size() == 1 && table.heads.size() > 1
+            ? fill<templates::group_row>(hole<"columns">(std::to_string(table.heads.size())), hole<"text">(row.front()))
+            : fill<templates::row>(hole<"cells">(cells(table, row)));
+  }
+  return fill<templates::table>(hole<"caption">(table.caption), hole<"heads">(heads), hole<"rows">(rows));
+}
+
+Markup html_table(const std::string& caption, const TableView& table) {
+  HtmlTable out{caption, table.heads, {}};
+  for (const std::vector<std::string>& row : table.rows) {
+    std::vector<Markup>& cells = out.rows.emplace_back();
+    std::transform(row.begin(), row.end(), std::back_inserter(cells),
+                   [](const std::string& cell) { return escaped(cell); });
+  }
+  return html_table(out);
+}
+
+std::string style_of(explain::Verdict verdict) {
+  std::string out(explain::verdict_text(verdict));
+  std::replace(out.begin(), out.end(), ' ', '-');
+  return out;
+}
+
+Markup verdict_mark(explain::Verdict verdict) { return mark(style_of(verdict), explain::verdict_text(verdict)); }
+
+Markup outcome_mark(evaluate::Outcome outcome) {
+  using explain::Verdict;
+  const Verdict like = outcome == evaluate::Outcome::no_exception_taken ? Verdict::complies
+                       : outcome == evaluate::Outcome::incomplete       ? Verdict::not_shown
+                                                                        : Verdict::fails;
+  return mark(style_of(like), explain::outcome_text(outcome));
+}
+
+Markup paragraph(std::string_view text) { return fill<templates::paragraph>(hole<"text">(text)); }
+
+Markup place_mark(const std::string& place) {
+  return place.empty() ? Markup() : fill<templates::place>(hole<"place">(place));
+}
+
+Markup subpart(std::string_view title, const Markup& body) {
+  return fill<templates::subpart>(hole<"title">(title), hole<"body">(body));
+}
+
+Markup disclosure(std::string_view summary, const Markup& body) {
+  return fill<templates::disclosure>(hole<"summary">(summary), hole<"body">(body));
+}
+
+Markup list(const std::vector<Markup>& items, bool numbered) {
+  Markup all;
+  for (const Markup& one : items) {
+    all += fill<templates::item>(hole<"text">(one));
+  }
+  return numbered ? fill<templates::numbered>(hole<"items">(all)) : fill<templates::list>(hole<"items">(all));
+}
+
+Part signature() { return {"Reviewed by", fill<templates::signature>()}; }
+
+}  // namespace plumbrule::report

@@ -1,0 +1,97 @@
+#include <algorithm>
+
+#include "report/html.hpp"
+#include "report/matrix.hpp"
+
+namespace plumbrule::report {
+namespace {
+
+// So many columns can be read side by side on a sheet of paper.
+constexpr std::size_t columns_a_table = 5;
+
+Markup cell(const Cell& one) {
+  if (!one.asked) {
+    return escaped("not asked for");
+  }
+  Markup out = verdict_mark(one.verdict);
+  const bool told =
+      one.headroom && (one.verdict == explain::Verdict::complies || one.verdict == explain::Verdict::fails);
+  std::string text = one.other_way ? " another way" : told ? " " + headroom_text(one.headroom) : "";
+  text += ", " + one.limit + " (" + one.clause + ")";
+  text += one.verdict == explain::Verdict::not_shown && !one.why.empty() ? ": " + one.why : "";
+  out += escaped(text);
+  return out;
+}
+
+bool anywhere(const Kind& kind) {
+  return std::any_of(kind.cells.begin(), kind.cells.end(),
+                     [](const Cell& one) { return one.asked && one.verdict != explain::Verdict::does_not_apply; });
+}
+
+Markup tests(const Matrix& matrix, std::size_t begin, std::size_t end) {
+  HtmlTable out{"Specifications " + std::to_string(begin + 1) + " to " + std::to_string(end) + " of " +
+                    std::to_string(matrix.columns.size()),
+                {"Test"},
+                {}};
+  for (std::size_t at = begin; at < end; ++at) {
+    out.heads.push_back(matrix.columns[at].label);
+  }
+  for (const Kind& kind : matrix.kinds) {
+    if (anywhere(kind)) {
+      std::vector<Markup>& row = out.rows.emplace_back();
+      row.push_back(escaped(kind.label));
+      for (std::size_t at = begin; at < end; ++at) {
+        row.push_back(cell(kind.cells[at]));
+      }
+    }
+  }
+  return html_table(out);
+}
+
+Part ranking(const Matrix& matrix) {
+  HtmlTable out{"Best outcome first, then most headroom",
+                {"Specification", "Edition", "Limits", "Outcome", "Clauses", "Least headroom"},
+                {}};
+  for (const Column& column : matrix.columns) {
+    const SpecificationReport& one = *column.specification;
+    const std::string room = column.headroom ? headroom_text(column.headroom) + ": " + column.governing : "";
+    out.rows.push_back({escaped(column.label), escaped(one.edition), escaped(explain::status_text(one.status)),
+                        outcome_mark(one.outcome), escaped(counts(one.findings)), escaped(room)});
+  }
+  return {"Specifications", html_table(out)};
+}
+
+}  // namespace
+
+std::string matrix_html(const Report& report) {
+  const Matrix found = matrix(report);
+  const std::string mix = report.identity.mix.empty() ? report.submittal : report.identity.mix;
+  Page out{"One submittal against several specifications",
+           mix + " against " + std::to_string(found.columns.size()) + " specifications",
+           {},
+           {}};
+  const std::string errors =
+      report.problems.empty()
+          ? ""
+          : std::to_string(report.problems.size()) + " in the submittal (listed apart); what they touch is not shown";
+  out.lead = facts({fact("Project", report.identity.project), fact("Mix", report.identity.mix),
+                    fact("Laboratory", report.identity.laboratory), fact("Submittal", report.submittal),
+                    fact("Review day", report.on), fact("Errors", errors)});
+  out.parts.push_back(ranking(found));
+  Markup body = paragraph("Headroom is the distance to the limit in percent of the limit, negative beyond it.");
+  for (std::size_t at = 0; at < found.columns.size(); at += columns_a_table) {
+    body += tests(found, at, std::min(at + columns_a_table, found.columns.size()));
+  }
+  out.parts.push_back({"Tests", body});
+  const std::vector<std::string> apart = uncompared(found);
+  if (!apart.empty()) {
+    Markup notes;
+    for (const std::string& one : apart) {
+      notes += paragraph(one);
+    }
+    out.parts.push_back({"Not compared", notes});
+  }
+  return page(out);
+}
+
+}  // namespace plumbrule::report

@@ -1,0 +1,150 @@
+#include <algorithm>
+
+#include "report/markdown.hpp"
+#include "report/report.hpp"
+#include "report/table.hpp"
+
+namespace plumbrule::report {
+namespace {
+
+using explain::Comparison;
+using explain::Explanation;
+using explain::Verdict;
+
+std::string heading(std::size_t level, std::string_view text) {
+  return "\n" + std::string(level, '#') + " " + markdown_text(text) + "\n\n";
+}
+
+std::string fact(std::string_view name, std::string_view value) {
+  return value.empty() ? "" : "- **" + std::string(name) + ":** " + markdown_text(value) + "\n";
+}
+
+std::string joined(const std::vector<std::string>& all) {
+  std::string out;
+  for (const std::string& one : all) {
+    out += (out.empty() ? "" : ", ") + one;
+  }
+  return out;
+}
+
+std::string outcome(const SpecificationReport& one) {
+  return "- **Outcome: " + std::string(explain::outcome_text(one.outcome)) + "**, " +
+         std::string(outcome_meaning(one.outcome)) + "\n";
+}
+
+std::string comparisons(const Explanation& finding) {
+  TableView out{{"Test", "Value", "Limit", "Margin", "Verdict", "Place"}, {}};
+  for (const Comparison& one : finding.comparisons) {
+    const std::string& told = one.verdict == Verdict::not_shown ? one.why : one.margin;
+    out.rows.push_back(
+        {one.label, one.value, one.limit, told, std::string(explain::verdict_text(one.verdict)), one.place});
+  }
+  return out.rows.empty() ? "" : markdown_table(out) + "\n";
+}
+
+std::string derivation(const Explanation& finding) {
+  std::string out;
+  for (const explain::Line& line : finding.steps) {
+    out += std::string(2 * static_cast<std::size_t>(line.depth), ' ') + "- " + markdown_text(line.text) +
+           (line.place.empty() ? "" : " (" + markdown_text(line.place) + ")") + "\n";
+  }
+  return out.empty() ? out : "From reading to verdict:\n\n" + out + "\n";
+}
+
+std::string article(const Explanation& one) {
+  const bool failed = one.verdict == Verdict::fails;
+  const bool compared = one.verdict == Verdict::complies || (failed && one.reason == explain::Reason::none);
+  const std::string qualified = joined(marks(one));
+  std::string out = heading(4, one.number + " " + one.title + ": " + std::string(explain::verdict_text(one.verdict)) +
+                                   (qualified.empty() ? "" : " (" + qualified + ")"));
+  out += markdown_text(one.sentence) + "\n\n" + comparisons(one);
+  const std::string note = one.status_note.empty() ? "" : ": " + one.status_note;
+  const bool confirmed = one.status == check::Status::verified;
+  const std::string told =
+      fact("Why", compared ? "" : one.why) + fact("Reason", failed ? one.because : "") + fact("To mend", one.mend) +
+      fact("Submit", one.submit) + fact("Amended by", joined(one.amended_by)) + fact("Cited", one.cite) +
+      fact("Limit", confirmed ? "" : std::string(explain::status_text(one.status)) + note) + fact("Note", one.note);
+  return out + told + (told.empty() ? "" : "\n") + derivation(one);
+}
+
+std::string specification(const SpecificationReport& report) {
+  const std::string note = report.status_note.empty() ? "" : ": " + report.status_note;
+  std::string out = heading(2, report.title) + fact("Edition", report.edition) + fact("Agency", report.agency) +
+                    fact("Limits", std::string(explain::status_text(report.status)) + note) +
+                    fact("Source", report.source) + fact("Rules", report.file);
+  for (const std::string& amendment : report.amendments) {
+    out += fact("Amended by", amendment);
+  }
+  for (const std::string& clause : report.withdrawn) {
+    out += fact("Withdrawn", clause);
+  }
+  out += outcome(report) + fact("Clauses", counts(report.findings));
+  std::string section;
+  for (const Explanation& one : report.findings) {
+    out += one.section == section || one.section.empty() ? "" : heading(3, one.section);
+    section = one.section;
+    out += article(one);
+  }
+  return out;
+}
+
+std::string action(const Action& one) {
+  const std::string clauses = one.clauses.empty() ? "" : "clauses " + joined(one.clauses);
+  const std::string remark = clauses + (clauses.empty() || one.why.empty() ? "" : "; ") + one.why;
+  return "1. " + markdown_text(one.what) + (one.place.empty() ? "" : " (" + markdown_text(one.place) + ")") +
+         (remark.empty() ? "" : " *" + markdown_text(remark) + "*") + "\n";
+}
+
+std::string next(const Report& report) {
+  std::string out = heading(2, "What must be done next");
+  if (report.actions.empty()) {
+    return out + "Nothing is open.\n";
+  }
+  for (const Hand hand : {Hand::laboratory, Hand::designer, Hand::agency}) {
+    std::string part;
+    for (const Action& one : report.actions) {
+      part += one.hand == hand ? action(one) : "";
+    }
+    out += part.empty() ? "" : "**By the " + std::string(hand_text(hand)) + "**\n\n" + part + "\n";
+  }
+  return out;
+}
+
+std::string problems(const Report& report) {
+  TableView out{{"Place", "Error", "Help", "Code"}, {}};
+  for (const Problem& one : report.problems) {
+    out.rows.push_back({one.place, one.message, one.help, one.code});
+  }
+  return out.rows.empty() ? "" : heading(2, "Errors in the submittal") + markdown_table(out);
+}
+
+std::string audited(const Report& report) {
+  std::string out = heading(2, "Audit of the readings");
+  out += markdown_text(audit_scope(report.audit)) + "; no verdict depends on it.\n\n";
+  TableView found{{"Place", "Found", "Written", "Expected", "Look", "See also", "Code"}, {}};
+  for (const AuditFinding& one : report.audit.findings) {
+    std::string related;
+    for (const Related& other : one.related) {
+      related += (related.empty() ? "" : "; ") + other.place + ": " + other.text;
+    }
+    found.rows.push_back({one.place, one.found, one.text, one.expected, one.look, related, one.code});
+  }
+  return out + (found.rows.empty() ? "Nothing was found.\n" : markdown_table(found));
+}
+
+}  // namespace
+
+std::string markdown(const Report& report) {
+  const evidence::Identity& who = report.identity;
+  std::string out = "# Review of " + markdown_text(who.mix.empty() ? report.submittal : who.mix) + "\n\n" +
+                    fact("Project", who.project) + fact("Mix", who.mix) + fact("Laboratory", who.laboratory) +
+                    fact("Prepared by", who.prepared_by) + fact("Date", who.date) + fact("Note", who.note) +
+                    fact("Submittal", report.submittal) + fact("Review day", report.on);
+  out += next(report) + problems(report);
+  for (const SpecificationReport& one : report.specifications) {
+    out += specification(one);
+  }
+  return out + audited(report) + "\n**Caution.** " + std::string(caution) + "\n";
+}
+
+}  // namespace plumbrule::report

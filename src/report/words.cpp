@@ -1,0 +1,45 @@
+#include <algorithm>
+#include <array>
+
+#include "report/report.hpp"
+
+namespace plumbrule::report {
+
+using explain::Explanation;
+using explain::Verdict;
+
+std::string_view outcome_meaning(evaluate::Outcome outcome) {
+  constexpr std::array<std::string_view, 4> texts{
+      "every clause that applies and decides is shown to be met",
+      "a clause fails that the specification leaves to the engineer", "at least one clause fails",
+      "evidence is missing or cannot be used; nothing can be concluded yet"};
+  return texts.at(static_cast<std::size_t>(outcome));
+}
+
+std::vector<std::string> marks(const Explanation& finding) {
+  std::vector<std::string> out;
+  if (finding.optional) {
+    out.emplace_back("optional test");
+  }
+  if (finding.severity == check::Severity::refer && finding.verdict == Verdict::fails) {
+    out.emplace_back("for the engineer");
+  } else if (finding.severity == check::Severity::advise) {
+    out.emplace_back("advice only");
+  }
+  if (finding.status == check::Status::unverified) {
+    out.emplace_back("limit unverified");
+  }
+  return out;
+}
+
+std::string counts(const std::vector<Explanation>& findings) {
+  std::string out;
+  for (const Verdict kind : {Verdict::complies, Verdict::fails, Verdict::not_shown, Verdict::does_not_apply}) {
+    const auto count =
+        std::count_if(findings.begin(), findings.end(), [&](const auto& one) { return one.verdict == kind; });
+    out += (out.empty() ? "" : " | ") + std::string(explain::verdict_text(kind)) + " " + std::to_string(count);
+  }
+  return out;
+}
+
+}  // namespace plumbrule::report
