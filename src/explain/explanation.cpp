@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "explain/numbers.hpp"
 #include "explain/steps.hpp"
 
 namespace plumbrule::explain {
@@ -30,8 +31,11 @@ std::vector<Comparison> comparisons(const Context& context, const evaluate::Find
   const check::Assertion* current = nullptr;
   std::string refused;
   std::optional<quantity::Decimal> target;
+  Specimens specimens(context);
   for (const Step& step : plan::part(context.review.trace, finding.steps)) {
+    specimens.see(step);
     if (step.kind == StepKind::check) {
+      specimens.begin(step.index);
       deciding.reset();
       refused.clear();
       target.reset();
@@ -52,6 +56,8 @@ std::vector<Comparison> comparisons(const Context& context, const evaluate::Find
       one.verdict = step.outcome;
       one.reason = step.reason;
       one.why = step.reason == Reason::refused && !refused.empty() ? refused : reason_text(step.reason);
+      one.numbers = numbers(context, assertion, target);
+      one.numbers.specimens = specimens.take();
       // A value that some other result has does not explain why one is missing or cannot be placed.
       if (step.outcome == Verdict::not_shown && step.reason != Reason::only_a_bound &&
           step.reason != Reason::no_target) {
@@ -67,6 +73,9 @@ std::vector<Comparison> comparisons(const Context& context, const evaluate::Find
           one.margin = at.margin;
           one.distance = at.distance;
           one.headroom = at.headroom;
+          if (deciding->amount.bound == quantity::Bound::exact) {
+            one.numbers.value = deciding->amount.value;
+          }
         }
       }
       out.push_back(std::move(one));

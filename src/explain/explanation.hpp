@@ -28,6 +28,20 @@ struct Line {
   std::string place;  // "trial.yaml:12:20", empty for computed steps
 };
 
+/// A comparison as numbers, all in the unit of the limit, for pictures; empty for words. Printed nowhere else: what
+/// people read stands in Comparison.
+struct Numbers {
+  std::string unit;
+  std::optional<quantity::Decimal> low, high;                      // the limit as printed
+  std::optional<quantity::Decimal> tolerance_low, tolerance_high;  // about what the job mix states
+  std::optional<quantity::Decimal> value;                          // compared, every digit; none if it is only a bound
+  std::vector<quantity::Decimal> specimens;                        // of all results that were looked at
+  std::string statistic;                                           // "mean"; empty for the plain result
+  bool spread = false;                     // the statistic is a distance between specimens, not one of their values
+  std::optional<quantity::Decimal> sieve;  // opening in mm, if it is about a sieve
+  std::string sieve_name;                  // as the rule says it
+};
+
 /// One comparison of a finding: a demand has one, a grading one for each sieve, an alternative its own.
 struct Comparison {
   std::string subject;  // subject_key: the same for the same test in all specifications
@@ -41,6 +55,7 @@ struct Comparison {
   std::string place;                          // of the value
   std::optional<quantity::Decimal> headroom;  // in percent of the limit, negative outside; none if it cannot be told
   quantity::Decimal distance;                 // inside the limit if positive, in its unit; 0 for words and bounds
+  Numbers numbers;
 };
 
 struct Explanation {

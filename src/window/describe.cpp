@@ -58,6 +58,13 @@ SeriesReport series_report(const Words& words, const Clause& clause, const Serie
   out.limit = explain::limit_text(own.limit);
   out.threshold = words.thresholds(series);
   out.folded = Words::folded(own.limit);
+  out.unit = words.unit(series.check);
+  if (series.limits.low) {
+    out.low = words.limit_end(own, series.check, *series.limits.low, false);
+  }
+  if (series.limits.high) {
+    out.high = words.limit_end(own, series.check, *series.limits.high, true);
+  }
   for (const Reading& one : series.readings) {
     out.readings.push_back(words.reading(series.check, one));
   }
@@ -248,6 +255,10 @@ WindowReport describe(const explain::Context& context, const Window& window, con
   out.conflict = window.pieces.empty() ? conflict_text(words) : "";
   out.standing = standing_text(words);
   out.tolerance = tolerance_text(words);
+  if (window.tolerance && window.choice) {
+    out.production = {words.number(*window.choice - *window.tolerance),
+                      words.number(*window.choice + *window.tolerance)};
+  }
   out.cautions = cautions(words);
   for (const Clause& one : window.clauses) {
     out.clauses.push_back(clause_report(words, one));

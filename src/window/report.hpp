@@ -36,12 +36,20 @@ struct PieceReport {
 /// One tested value of one series.
 struct ReadingReport {
   std::string at, value, place, why;  // why: of one that is not shown, or to which no line is drawn
+  std::string position;               // `at` with all digits, without a unit
   std::string least, greatest;        // compared, with all digits; empty without an exact value
   Verdict verdict{};
 };
 
+/// An end of a limit: the number that values are compared with, all digits, and the end in words ("at most 538 g/m2").
+struct LimitEnd {
+  std::string exact, said;
+};
+
 struct SeriesReport {
   std::string label, limit, threshold;
+  std::string unit;  // of the values
+  std::optional<LimitEnd> low, high;
   bool folded = false;  // the threshold says more than the limit: a rounding, or a tolerance from the job mix
   std::vector<ReadingReport> readings;
   std::vector<std::string> warnings;
@@ -67,16 +75,26 @@ struct ChangeReport {
   bool possible = false;
 };
 
+/// What a strength build is drawn from: numbers with all digits, without units.
+struct BuildReport {
+  std::string measure, unit;      // what is measured, such as a cohesion
+  std::string time, time_unit;    // along what
+  std::string asked, asked_text;  // the time for which it is asked
+  LimitEnd level;
+};
+
 /// When strength that a clause asks for under a time is reached.
 struct StrengthReport {
   std::string clause, title, limit, asked;  // asked: "cure 60 min"
   std::vector<ReadingReport> readings;
   std::string reached;               // one sentence
   std::optional<std::string> exact;  // the time with all its digits, if it was reached between tested times
-  std::string level;                 // whether the mix is of this level of set or traffic, by the verdict of the clause
-  std::string source;                // where the level comes from: the citation, and the source of the limit
-  std::string meaning;               // because of the clause
-  std::string mend;                  // if it is not reached in time
+  BuildReport build;
+  Verdict verdict{};
+  std::string level;    // whether the mix is of this level of set or traffic, by the verdict of the clause
+  std::string source;   // where the level comes from: the citation, and the source of the limit
+  std::string meaning;  // because of the clause
+  std::string mend;     // if it is not reached in time
   std::vector<std::string> cautions;
   std::vector<Line> steps;
 };
@@ -91,10 +109,11 @@ struct WindowReport {
   std::vector<std::string> tested;
   std::optional<Number> choice;
   std::vector<PieceReport> pieces;
-  std::string conflict;               // why there is none
-  std::string standing;               // one sentence about the choice
-  std::string tolerance;              // one sentence; empty if no tolerance is known
-  std::vector<std::string> cautions;  // what keeps the window from being the whole answer
+  std::string conflict;                                 // why there is none
+  std::string standing;                                 // one sentence about the choice
+  std::string tolerance;                                // one sentence; empty if no tolerance is known
+  std::optional<std::pair<Number, Number>> production;  // how far it may stray from the job mix: from, to
+  std::vector<std::string> cautions;                    // what keeps the window from being the whole answer
   std::vector<ClauseReport> clauses;
   std::vector<ChangeReport> changes;
   std::vector<CurveReport> curves;

@@ -77,6 +77,8 @@ class Build {
     out.level = finding_.verdict == evaluate::Verdict::complies ? "the mix is of this level"
                 : finding_.verdict == evaluate::Verdict::fails  ? "the mix is not of this level"
                                                                 : "whether the mix is of this level is not shown";
+    out.build = build(own);
+    out.verdict = finding_.verdict;
     const std::string& source = requirement.provenance.source;
     out.source = requirement.cite + (requirement.cite.empty() || source.empty() ? "" : "; ") + source;
     out.meaning = requirement.because;
@@ -103,6 +105,21 @@ class Build {
   [[nodiscard]] std::string time(const Decimal& value) const {
     const quantity::UnitId unit = context_.rules.conditions[match_.condition].unit;
     return explain::show({value.stripped(), unit, quantity::Bound::exact}, context_.evidence.units);
+  }
+
+  [[nodiscard]] BuildReport build(const check::Assertion& own) const {
+    const check::Condition& along = context_.rules.conditions[match_.condition];
+    BuildReport out;
+    out.measure = context_.rules.measures[own.measure].title;
+    out.unit = words_.unit(series_.check);
+    out.time = along.title.empty() ? along.name : along.title;
+    out.time_unit = context_.evidence.units.at(along.unit).text;
+    out.asked = match_.value.stripped().text();
+    out.asked_text = time(match_.value);
+    if (series_.limits.low) {
+      out.level = words_.limit_end(own, series_.check, *series_.limits.low, false);
+    }
+    return out;
   }
 
   // Reached for good: from there to the last tested time the clause complies.

@@ -18,11 +18,18 @@ Number Words::difference(const Decimal& value) const {
       explain::show({bare, context_.evidence.units.difference(unit), quantity::Bound::exact}, context_.evidence.units)};
 }
 
-std::string Words::value(std::uint32_t check, const Decimal& value) const {
-  const plan::Check& of = context_.plan.checks[check];
+static quantity::UnitId unit_of(const plan::Check& check) {
   const bool spread =
-      of.statistic == syntax::StatisticKind::range || of.statistic == syntax::StatisticKind::standard_deviation;
-  return explain::show({value.stripped(), spread ? of.unit : of.value_unit, quantity::Bound::exact},
+      check.statistic == syntax::StatisticKind::range || check.statistic == syntax::StatisticKind::standard_deviation;
+  return spread ? check.unit : check.value_unit;
+}
+
+std::string Words::unit(std::uint32_t check) const {
+  return context_.evidence.units.at(unit_of(context_.plan.checks[check])).text;
+}
+
+std::string Words::value(std::uint32_t check, const Decimal& value) const {
+  return explain::show({value.stripped(), unit_of(context_.plan.checks[check]), quantity::Bound::exact},
                        context_.evidence.units);
 }
 
@@ -64,6 +71,15 @@ std::string Words::thresholds(const Series& series) const {
   return out;
 }
 
+LimitEnd Words::limit_end(const check::Assertion& own, std::uint32_t check, const quantity::Threshold& threshold,
+                          bool high) const {
+  const std::optional<check::End>& printed = high ? own.limit.high : own.limit.low;
+  const bool as_printed = printed && !own.limit.tolerance;  // else the narrower of the two, about the job mix
+  return {threshold.value.stripped().text(),
+          as_printed ? std::string(high ? "at most " : "at least ") + value(check, printed->value)
+                     : this->threshold(check, threshold, high)};
+}
+
 bool Words::folded(const check::Limit& limit) {
   const auto rounded = [](const std::optional<check::End>& end) { return end && end->rounding.place; };
   return rounded(limit.low) || rounded(limit.high) || limit.tolerance;
@@ -98,6 +114,7 @@ std::string Words::compared(std::uint32_t check, const Reading& reading) const {
 ReadingReport Words::reading(std::uint32_t check, const Reading& reading) const {
   ReadingReport out;
   out.at = plain(reading.at);
+  out.position = reading.at.stripped().text();
   out.value = compared(check, reading);
   out.least = reading.solid ? reading.least.stripped().text() : "";
   out.greatest = reading.solid ? reading.greatest.stripped().text() : "";

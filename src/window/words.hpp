@@ -25,6 +25,10 @@ class Words {
   /// "at most 538.5 g/m2": the limit with its rounding folded in.
   [[nodiscard]] std::string threshold(std::uint32_t check, const quantity::Threshold& threshold, bool high) const;
   [[nodiscard]] std::string thresholds(const Series& series) const;
+  [[nodiscard]] LimitEnd limit_end(const check::Assertion& own, std::uint32_t check,
+                                   const quantity::Threshold& threshold, bool high) const;
+  /// The unit in which a check compares.
+  [[nodiscard]] std::string unit(std::uint32_t check) const;
   /// Whether the threshold says more than the limit as written.
   [[nodiscard]] static bool folded(const check::Limit& limit);
   /// "from 7.3 to 9", "at 7 alone", "above 6 to 9".
