@@ -118,7 +118,8 @@ Exit status(const report::FollowUpReport& report) {
 }
 
 std::string page(const report::FollowUpReport& report, const FollowUpOptions& options) {
-  return options.format == Format::json       ? report::follow_up_json(report)
+  return options.format == Format::html       ? report::follow_up_html(report)
+         : options.format == Format::json     ? report::follow_up_json(report)
          : options.format == Format::markdown ? report::follow_up_markdown(report)
                                               : report::follow_up_text(report, options.out.empty() && colour_output());
 }

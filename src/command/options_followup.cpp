@@ -15,7 +15,7 @@ std::function<Exit()> add_follow_up(CLI::App& app) {
   add_day(command, options->rules.on);
   add_libraries(command, options->rules.libraries);
   add_format(command, options->format,
-             {{"text", Format::text}, {"json", Format::json}, {"markdown", Format::markdown}});
+             {{"text", Format::text}, {"json", Format::json}, {"markdown", Format::markdown}, {"html", Format::html}});
   add_out(command, options->out);
   return [options] { return follow_up(*options); };
 }

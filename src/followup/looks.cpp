@@ -165,9 +165,9 @@ void Comparer::repeated_series() {
 void Comparer::moved(const Pair& pair, bool failed) {
   const std::string then = placing(before_, earlier(pair));
   const std::string now = placing(after_, later(pair));
-  const auto stood = [](const std::string& text) { return text.empty() ? "for the job mix" : quoted(text); };
+  const auto stood = [](const std::string& text) { return text.empty() ? "the job mix" : quoted(text); };
   const std::string places = then == now ? "stand for another job mix than before"
-                                         : "stood " + stood(then) + " before and stand " + stood(now) + " now";
+                                         : "stood for " + stood(then) + " before and stand for " + stood(now) + " now";
   look(LookKind::moved,
        measure(later(pair)).title + ": the same values " + places + (failed ? "; there they failed a clause" : ""),
        "compare with the worksheet what was tested", earlier(pair).span, later(pair).span);

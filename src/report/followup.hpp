@@ -84,5 +84,6 @@ void add_differences(FollowUpReport& report, const followup::FollowUp& all, cons
 [[nodiscard]] std::string follow_up_text(const FollowUpReport& report, bool colour);
 [[nodiscard]] std::string follow_up_markdown(const FollowUpReport& report);
 [[nodiscard]] std::string follow_up_json(const FollowUpReport& report);
+[[nodiscard]] std::string follow_up_html(const FollowUpReport& report);
 
 }  // namespace plumbrule::report

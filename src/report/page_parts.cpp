@@ -1,0 +1,60 @@
+#include "report/page_parts.hpp"
+
+#include <algorithm>
+
+namespace plumbrule::report {
+
+std::vector<Fact> head_facts(const explain::SpecificationHead& one) {
+  const std::string note = one.status_note.empty() ? "" : ": " + one.status_note;
+  std::vector<Fact> out{fact("Edition", one.edition), fact("Agency", one.agency),
+                        fact("Limits", std::string(explain::status_text(one.status)) + note),
+                        fact("Source", one.source), fact("Rules", one.file)};
+  for (const std::string& amendment : one.amendments) {
+    out.push_back(fact("Amended by", amendment));
+  }
+  for (const std::string& clause : one.withdrawn) {
+    out.push_back(fact("Withdrawn", clause));
+  }
+  return out;
+}
+
+Markup figure(const picture::Picture& picture) {
+  const Markup table =
+      disclosure("The same as a table", html_table(picture.title, TableView{picture.table.heads, picture.table.rows}));
+  return fill<templates::figure>(hole<"drawing">(Markup::of_drawing(picture.svg)), hole<"caption">(picture.title),
+                                 hole<"table">(table));
+}
+
+Markup problem_table(const std::string& caption, const std::vector<Problem>& problems) {
+  HtmlTable out{caption, {"Place", "Error", "Help", "Code"}, {}};
+  for (const Problem& one : problems) {
+    out.rows.push_back({place_mark(one.place), escaped(one.message), escaped(one.help), escaped(one.code)});
+  }
+  return out.rows.empty() ? Markup() : html_table(out);
+}
+
+Markup derivation(std::string_view summary, const std::vector<explain::Line>& lines) {
+  Markup steps;
+  for (const explain::Line& line : lines) {
+    steps += fill<templates::step>(hole<"depth">(std::to_string(std::min(line.depth, 4))), hole<"text">(line.text),
+                                   hole<"place">(place_mark(line.place)));
+  }
+  return steps.empty() ? steps : disclosure(summary, fill<templates::steps>(hole<"items">(steps)));
+}
+
+Markup with_place(std::string_view text, const std::string& place) {
+  Markup out = escaped(text);
+  if (!place.empty()) {
+    out += escaped(" ");
+    out += place_mark(place);
+  }
+  return out;
+}
+
+Markup text_list(const std::vector<std::string>& texts) {
+  std::vector<Markup> items;
+  std::transform(texts.begin(), texts.end(), std::back_inserter(items), [](const auto& one) { return escaped(one); });
+  return items.empty() ? Markup() : list(items);
+}
+
+}  // namespace plumbrule::report

@@ -1,0 +1,22 @@
+#pragma once
+// Parts that several HTML pages share beside those of html.hpp. Internal to this folder.
+
+#include "picture/picture.hpp"
+#include "report/html.hpp"
+
+namespace plumbrule::report {
+
+/// Edition, agency, status, source, amendments and file of a specification.
+[[nodiscard]] std::vector<Fact> head_facts(const explain::SpecificationHead& one);
+/// A drawing with its caption, and the table of the same facts on demand.
+[[nodiscard]] Markup figure(const picture::Picture& picture);
+/// Errors of a submittal; nothing without any.
+[[nodiscard]] Markup problem_table(const std::string& caption, const std::vector<Problem>& problems);
+/// A derivation, indented, on demand; nothing without steps.
+[[nodiscard]] Markup derivation(std::string_view summary, const std::vector<explain::Line>& lines);
+/// A text with the place where it is written behind it.
+[[nodiscard]] Markup with_place(std::string_view text, const std::string& place);
+/// Texts one below the other; nothing without any.
+[[nodiscard]] Markup text_list(const std::vector<std::string>& texts);
+
+}  // namespace plumbrule::report
