@@ -123,7 +123,8 @@ std::vector<report::Filed> archive(source::SourceMap& sources, const std::vector
 }
 
 std::string page(const report::ContrastReport& report, Format format) {
-  return format == Format::json       ? report::contrast_json(report)
+  return format == Format::html       ? report::contrast_html(report)
+         : format == Format::json     ? report::contrast_json(report)
          : format == Format::markdown ? report::contrast_markdown(report)
                                       : report::contrast_text(report, page_width);
 }

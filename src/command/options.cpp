@@ -8,8 +8,9 @@
 namespace plumbrule::command {
 namespace {
 
-constexpr std::array table{add_review,   add_window,   add_proof, add_recite,
-                           add_contrast, add_envelope, add_tidy,  add_transcribe, add_sweep, add_manual};
+constexpr std::array<AddCommand*, 11> table{add_review, add_follow_up, add_window,   add_proof,
+                                           add_recite, add_contrast,  add_envelope, add_tidy,
+                                           add_transcribe, add_sweep, add_manual};
 
 constexpr const char* footer =
     "Exit status: 0 complies, 1 something fails, 2 evidence incomplete, 3 rule files broken, 4 unusable input or "

@@ -35,7 +35,8 @@ std::function<Exit()> add_recite(CLI::App& app) {
       command, "--units", options->units,
       {{"printed", report::Units::printed}, {"metric", report::Units::metric}, {"customary", report::Units::customary}},
       "A column of limits converted to these units");
-  add_format(command, options->format, {{"text", Format::text}, {"markdown", Format::markdown}});
+  add_format(command, options->format,
+             {{"text", Format::text}, {"markdown", Format::markdown}, {"html", Format::html}});
   add_out(command, options->out);
   return [options] { return recite(*options); };
 }
@@ -53,7 +54,7 @@ std::function<Exit()> add_contrast(CLI::App& app) {
              "A folder of past submittals: whose verdict would change, and by which clause");
   add_libraries(command, options->libraries);
   add_format(command, options->format,
-             {{"text", Format::text}, {"markdown", Format::markdown}, {"json", Format::json}});
+             {{"text", Format::text}, {"markdown", Format::markdown}, {"json", Format::json}, {"html", Format::html}});
   add_out(command, options->out);
   return [options] { return contrast(*options); };
 }

@@ -52,7 +52,7 @@ std::function<Exit()> add_window(CLI::App& app) {
                    "Also a parabola of least squares, for comparison");
   command.add_option("--explain", options->explain, "Only this clause, with the derivation of each end that it makes")
       ->type_name(takes::clause);
-  add_format(command, options->format, {{"text", Format::text}, {"json", Format::json}});
+  add_format(command, options->format, {{"text", Format::text}, {"json", Format::json}, {"html", Format::html}});
   add_out(command, options->out);
   add_log(command, options->log);
   return [options] { return window(*options); };

@@ -140,6 +140,9 @@ bool known_variable(const std::vector<RuleSet>& sets, const std::string& vary) {
 std::optional<std::string> written(const report::WindowReport& report, const WindowOptions& options) {
   if (options.explain.empty()) {
     const bool colour = options.out.empty() && colour_output();
+    if (options.format == Format::html) {
+      return report::window_html(report);
+    }
     return options.format == Format::json ? report::window_json(report) : report::window_text(report, colour);
   }
   auto out = report::window_explained(report, options.explain);
@@ -153,6 +156,10 @@ std::optional<std::string> written(const report::WindowReport& report, const Win
 
 Exit window(const WindowOptions& options) {
   const Log log(options.log);
+  if (options.format == Format::html && !options.explain.empty()) {
+    print_error("found `--explain` beside `--format html`; the page holds the derivations of all clauses");
+    return Exit::unusable;
+  }
   if (!options.rules.on.empty() && !evidence::read_date(options.rules.on)) {
     print_error("found `" + options.rules.on + "`, no date; write year, month and day: 2026-03-20");
     return Exit::unusable;

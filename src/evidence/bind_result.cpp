@@ -169,6 +169,7 @@ void Binder::common(const Node& node, Result& out) {
     error(diagnose::Code::submittal_value, lot->span, "found no name for the lot",
           "give the number or name of the lot");
   } else if (lot != nullptr) {
+    out.record.lot = {lot->text, lot->span};
     const auto known = std::find(lots_.begin(), lots_.end(), lot->text);
     out.lot = static_cast<std::uint32_t>(known - lots_.begin()) + 1;
     if (known == lots_.end()) {
@@ -215,6 +216,7 @@ void Binder::companion(const Entry& entry, check::MeasureId measure_id, const Re
   out.at = row.at;
   out.tested = row.tested;
   out.lot = row.lot;
+  out.record.lot = row.record.lot;
   out.span = entry.value.span;
   for (const ConditionStated& stated : row.conditions) {
     const auto& wanted = rules_.measures[measure_id].conditions;

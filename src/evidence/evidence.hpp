@@ -93,7 +93,7 @@ struct Record {
   Day made, tested;
   Value also;  // the reported value a second time, in another unit
   std::vector<MaterialUsed> materials;
-  Note laboratory, accreditation;
+  Note laboratory, accreditation, lot;
   Span replicates;
   Circumstances circumstances;
 };

@@ -96,7 +96,7 @@ std::string outcome(const std::optional<evaluate::Outcome>& one) {
   return one ? std::string(explain::outcome_text(*one)) : "could not be read";
 }
 
-TableView filed_table(const ContrastReport& report) {
+TableView past(const ContrastReport& report) {
   TableView out;
   out.heads = {"Submittal", "Before", "After", "Clauses whose verdict differs"};
   for (const Filed& one : report.filed) {
@@ -112,7 +112,7 @@ TableView filed_table(const ContrastReport& report) {
 
 bool differs(const Filed& one) { return one.before != one.after || !one.clauses.empty() || !one.before; }
 
-std::string filed_line(const ContrastReport& report) {
+std::string past_line(const ContrastReport& report) {
   const auto changed = std::count_if(report.filed.begin(), report.filed.end(),
                                      [](const Filed& one) { return one.before && one.before != one.after; });
   const auto unread =
@@ -129,6 +129,12 @@ ContrastReport only_differing(const ContrastReport& report) {
 
 }  // namespace
 
+TableView contrast_table(const ContrastReport& report) { return table(report); }
+std::string contrast_counts(const ContrastReport& report) { return counts(report); }
+std::string contrast_unchanged(const ContrastReport& report) { return unchanged(report); }
+TableView filed_table(const ContrastReport& report) { return past(only_differing(report)); }
+std::string filed_line(const ContrastReport& report) { return past_line(report); }
+
 std::string contrast_text(const ContrastReport& report, std::size_t width) {
   std::string out = std::string(report.contrast.one_family ? "Before  " : "First   ") + named(report.before) +
                     (report.contrast.one_family ? "\nAfter   " : "\nSecond  ") + named(report.after) + "\n";
@@ -139,7 +145,7 @@ std::string contrast_text(const ContrastReport& report, std::size_t width) {
   if (report.archive) {
     const ContrastReport shown = only_differing(report);
     out += "\nArchive: " + filed_line(report) + "\n";
-    out += shown.filed.empty() ? "" : "\n" + text_table(filed_table(shown), width);
+    out += shown.filed.empty() ? "" : "\n" + text_table(past(shown), width);
   }
   return out + closing_text(report.origin);
 }
@@ -153,7 +159,7 @@ std::string contrast_markdown(const ContrastReport& report) {
   out += "- limits: " + markdown_cell(counts(report)) + "\n\n" + markdown_table(table(report));
   out += "\nThe same: " + markdown_cell(unchanged(report)) + "\n";
   if (report.archive) {
-    out += "\nArchive: " + filed_line(report) + "\n\n" + markdown_table(filed_table(only_differing(report)));
+    out += "\nArchive: " + filed_line(report) + "\n\n" + markdown_table(filed_table(report));
   }
   return out + closing_markdown(report.origin);
 }

@@ -33,6 +33,15 @@ struct ContrastReport {
 
 [[nodiscard]] std::string contrast_text(const ContrastReport& report, std::size_t width);
 [[nodiscard]] std::string contrast_markdown(const ContrastReport& report);
+[[nodiscard]] std::string contrast_html(const ContrastReport& report);
 [[nodiscard]] std::string contrast_json(const ContrastReport& report);
+
+/// What the formats for people share: the limits that differ, how many of each kind, what is the same, past submittals
+/// that are judged otherwise, and how many there are.
+[[nodiscard]] TableView contrast_table(const ContrastReport& report);
+[[nodiscard]] std::string contrast_counts(const ContrastReport& report);
+[[nodiscard]] std::string contrast_unchanged(const ContrastReport& report);
+[[nodiscard]] TableView filed_table(const ContrastReport& report);
+[[nodiscard]] std::string filed_line(const ContrastReport& report);
 
 }  // namespace plumbrule::report

@@ -17,4 +17,7 @@ enum class Units : std::uint8_t { printed, metric, customary };
 /// Title, edition, amendments, source and status, one a line.
 [[nodiscard]] std::vector<std::string> specification_lines(const check::Rules& rules);
 
+/// The same as a page.
+[[nodiscard]] std::string recite_html(const check::Rules& rules, Units units);
+
 }  // namespace plumbrule::report

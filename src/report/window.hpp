@@ -20,6 +20,7 @@ inline constexpr std::string_view estimate =
 
 [[nodiscard]] std::string window_text(const WindowReport& report, bool colour);
 [[nodiscard]] std::string window_json(const WindowReport& report);
+[[nodiscard]] std::string window_html(const WindowReport& report);
 /// Where a clause stands in each window, and what each end that it makes is derived from. Nothing if it is in none.
 [[nodiscard]] std::optional<std::string> window_explained(const WindowReport& report, const std::string& clause);
 

@@ -4,7 +4,7 @@
 # Usage: check_layout.sh [REPOSITORY]      or      check_layout.sh --self-check
 set -euo pipefail
 
-stages=(source diagnose quantity syntax check plan evidence evaluate explain audit window contrast sweep picture report command)
+stages=(source diagnose quantity syntax check plan evidence evaluate explain audit window contrast followup sweep picture report command)
 top=(CMakeLists.txt CMakePresets.json README.md DEVELOPERS.md LICENSE src grammar specs tests examples)
 longest_file=500
 

@@ -1,0 +1,90 @@
+#pragma once
+// The state of one comparison. Internal to this folder; its parts stand in clauses.cpp (what became of the findings),
+// values.cpp (what differs) and looks.cpp (what is worth a look).
+
+#include <map>
+#include <set>
+
+#include "followup/match.hpp"
+
+namespace plumbrule::followup {
+
+using explain::Context;
+
+class Comparer {
+ public:
+  Comparer(const Side& before, const Side& after)
+      : before_(before.context),
+        after_(after.context),
+        earlier_audit_(before.inspection),
+        later_audit_(after.inspection),
+        matching_(match(before_, after_)) {}
+  FollowUp run();
+
+ private:
+  const Context& before_;
+  const Context& after_;
+  const audit::Inspection& earlier_audit_;
+  const audit::Inspection& later_audit_;
+  Matching matching_;
+  struct Rows {
+    std::size_t count = 0, same = 0;
+    Pair first;
+  };
+  std::map<std::uint32_t, Rows> series_;  // under another date, by the number of the later series
+  FollowUp out_;
+
+  /// What differs between two results that are the same test.
+  struct Differences {
+    std::vector<std::size_t> altered;    // changes of values that could be read before, in out_.values
+    bool reported = false;               // the reported value is another one
+    std::vector<std::uint32_t> removed;  // specimens of the earlier result
+    std::size_t compared = 0;            // specimens that stand in both
+    std::size_t unchanged = 0;           // of these with numbers of their own, all the same
+    std::size_t numbers = 0;             // their numbers, together
+    std::size_t most = 0;                // the most numbers of one of them
+  };
+
+  [[nodiscard]] const Result& earlier(const Pair& pair) const { return before_.evidence.results[pair.before]; }
+  [[nodiscard]] const Result& later(const Pair& pair) const { return after_.evidence.results[pair.after]; }
+  [[nodiscard]] const check::Measure& measure(const Result& result) const {
+    return after_.rules.measures[result.measure];
+  }
+
+  // clauses.cpp
+  void clauses();
+  void progress(std::uint32_t requirement);
+  void audits();
+  [[nodiscard]] std::string withdrawn_note(std::uint32_t requirement) const;
+
+  // values.cpp
+  void classes();
+  void identity();
+  Differences differences(const Pair& pair);
+  void specimens(const Pair& pair, Differences& out);
+  void readings(const Pair& pair, const SpecimenPair& specimen, Differences& out);
+  bool value(const Pair& pair, const std::string& what, const Value& from, const Value& to, const check::Type& type);
+  void day(const Pair& pair, const std::string& what, const evidence::Day& from, const evidence::Day& to);
+  void beside(const Pair& pair);  // dates, laboratory, number of specimens
+  void results();
+  [[nodiscard]] std::string difference(const Value& from, const Value& to, const check::Type& type) const;
+
+  // looks.cpp
+  void looks(const Pair& pair, const Differences& found, const std::set<std::uint32_t>& failed);
+  [[nodiscard]] std::set<std::uint32_t> failing() const;
+  [[nodiscard]] bool retested(const Pair& pair) const;
+  void look(LookKind kind, const std::string& found, const std::string& hint, const Span& before, const Span& after) {
+    out_.looks.push_back({kind, found, hint, before, after});
+  }
+  void altered(const Pair& pair, const Differences& found);
+  void reported_alone(const Pair& pair, const Differences& found);
+  void specimen_gone(const Pair& pair, const Differences& found);
+  void repeated(const Pair& pair, const Differences& found);
+  void repeated_series();  // rows have few numbers each: a series is judged as a whole
+  void moved(const Pair& pair, bool failed);
+  void class_changed(const ClauseProgress& clause);
+  [[nodiscard]] std::set<check::CategoryId> tested_classes(std::uint32_t requirement) const;
+  void gone(const std::set<std::uint32_t>& failed);
+};
+
+}  // namespace plumbrule::followup

@@ -1,0 +1,209 @@
+// Which values differ, and where.
+
+#include <algorithm>
+
+#include "explain/wording.hpp"
+#include "followup/comparer.hpp"
+
+namespace plumbrule::followup {
+namespace {
+
+using quantity::Bound;
+using quantity::Decimal;
+
+std::string worded(const Context& context, const Value& value) {
+  return value.kind == Value::Kind::missing ? "not stated" : written(context, value.span);
+}
+
+bool exact(const Value& value) { return value.kind == Value::Kind::quantity && value.amount.bound == Bound::exact; }
+
+bool own(const Specimen& specimen, const Value& value) {
+  return value.span.begin >= specimen.span.begin && value.span.end <= specimen.span.end;
+}
+
+std::size_t own_numbers(const Specimen& specimen) {
+  const auto counts = [&](const Value& value) { return value.kind == Value::Kind::quantity && own(specimen, value); };
+  return static_cast<std::size_t>(std::count_if(specimen.readings.begin(), specimen.readings.end(), counts)) +
+         (counts(specimen.direct) ? 1U : 0U);
+}
+
+std::string specimen_name(const Specimen& specimen, std::uint32_t index, std::size_t count) {
+  return !specimen.label.empty() ? "specimen " + specimen.label
+         : count > 1             ? "specimen " + std::to_string(index + 1)
+                                 : "";
+}
+
+std::string value_text(const Context& context, const Result& result) {
+  const std::size_t count = result.specimens.size();
+  if (result.reported.kind != Value::Kind::missing) {
+    return written(context, result.reported.span);
+  }
+  if (count == 1 && result.specimens.front().direct.kind != Value::Kind::missing) {
+    return written(context, result.specimens.front().direct.span);
+  }
+  return std::to_string(count) + (count == 1 ? " specimen" : " specimens");
+}
+
+}  // namespace
+
+// In the unit of both if they are written in one, else in the declared one.
+std::string Comparer::difference(const Value& from, const Value& to, const check::Type& type) const {
+  if (!exact(from) || !exact(to)) {
+    return {};
+  }
+  const quantity::UnitTable& earlier = before_.evidence.units;
+  const quantity::UnitTable& later = after_.evidence.units;
+  const bool alike = earlier.at(from.amount.unit).text == later.at(to.amount.unit).text;
+  const quantity::UnitId unit = alike ? to.amount.unit : type.unit;
+  const auto in_unit = [&](const quantity::Amount& amount, const quantity::UnitTable& units) {
+    return quantity::convert(amount.value, units.at(amount.unit), later.at(unit));
+  };
+  const Decimal apart = (in_unit(to.amount, later) - in_unit(from.amount, earlier)).stripped();
+  const std::string sign = apart > Decimal{0} ? "+" : "";
+  if (later.at(unit).text == "%") {
+    return sign + explain::show(apart) + " percentage points";
+  }
+  return sign + explain::show({apart, later.difference(unit), Bound::exact}, later);
+}
+
+bool Comparer::value(const Pair& pair, const std::string& what, const Value& from, const Value& to,
+                     const check::Type& type) {
+  if (same(before_, from, after_, to, type)) {
+    return false;
+  }
+  out_.values.push_back({subject(after_, later(pair)), what, worded(before_, from), worded(after_, to),
+                         difference(from, to, type), from.span, to.span});
+  return true;
+}
+
+void Comparer::readings(const Pair& pair, const SpecimenPair& specimen, Differences& out) {
+  const Specimen& from = earlier(pair).specimens[specimen.before];
+  const Specimen& to = later(pair).specimens[specimen.after];
+  const check::Measure& of = measure(later(pair));
+  const std::string name = specimen_name(to, specimen.after, later(pair).specimens.size());
+  const std::size_t known = out_.values.size();
+  const auto compare = [&](const std::string& what, const Value& left, const Value& right, const check::Type& type) {
+    const std::string full = own(to, right) && !name.empty() ? name + ", " + what : what;
+    if (value(pair, full, left, right, type) && left.usable()) {
+      out.altered.push_back(out_.values.size() - 1);
+    }
+  };
+  for (std::size_t at = 0; at < to.readings.size(); ++at) {
+    compare(explain::spaced(of.readings[at].name), from.readings[at], to.readings[at], of.readings[at].type);
+  }
+  compare("value", from.direct, to.direct, of.type);
+  ++out.compared;
+  const std::size_t numbers = own_numbers(to);
+  if (out_.values.size() == known && numbers > 0) {
+    ++out.unchanged;
+    out.numbers += numbers;
+    out.most = std::max(out.most, numbers);
+  }
+}
+
+void Comparer::specimens(const Pair& pair, Differences& out) {
+  const std::string of = subject(after_, later(pair));
+  for (const SpecimenPair& one : match_specimens(before_, earlier(pair), after_, later(pair))) {
+    if (one.before != check::none && one.after != check::none) {
+      readings(pair, one, out);
+      continue;
+    }
+    const bool removed = one.after == check::none;
+    const auto& all = removed ? earlier(pair).specimens : later(pair).specimens;
+    const std::uint32_t index = removed ? one.before : one.after;
+    const std::string name = specimen_name(all[index], index, 2);
+    out_.values.push_back({of, name, removed ? "submitted" : "not there", removed ? "not there" : "submitted", "",
+                           removed ? all[index].span : Span{}, removed ? Span{} : all[index].span});
+    if (removed) {
+      out.removed.push_back(one.before);
+    }
+  }
+}
+
+void Comparer::day(const Pair& pair, const std::string& what, const evidence::Day& from, const evidence::Day& to) {
+  if (from.day != to.day) {
+    const auto text = [](const Context& context, const evidence::Day& one) {
+      return one.day == evidence::no_date ? std::string("not stated") : written(context, one.span);
+    };
+    out_.values.push_back(
+        {subject(after_, later(pair)), what, text(before_, from), text(after_, to), "", from.span, to.span});
+  }
+}
+
+void Comparer::beside(const Pair& pair) {
+  const Result& from = earlier(pair);
+  const Result& to = later(pair);
+  const std::string of = subject(after_, to);
+  if (from.declared) {
+    return;  // dated as the submittal is
+  }
+  day(pair, "date of the test", from.record.tested, to.record.tested);
+  day(pair, "date of making", from.record.made, to.record.made);
+  const auto stated = [](const std::string& text) { return text.empty() ? "not stated" : text; };
+  const auto& left = from.record.laboratory;
+  const auto& right = to.record.laboratory;
+  if (left.text != right.text) {
+    out_.values.push_back({of, "laboratory", stated(left.text), stated(right.text), "", left.span, right.span});
+  }
+  if (from.replicates != to.replicates && from.specimens.empty() && to.specimens.empty()) {
+    const auto count = [](std::uint32_t number) { return number == 0 ? "not stated" : std::to_string(number); };
+    out_.values.push_back({of, "replicates", count(from.replicates), count(to.replicates), "", from.record.replicates,
+                           to.record.replicates});
+  }
+}
+
+Comparer::Differences Comparer::differences(const Pair& pair) {
+  Differences out;
+  const Result& from = earlier(pair);
+  const Result& to = later(pair);
+  const std::string left = placing(before_, from);
+  const std::string right = placing(after_, to);
+  if (pair.moved && left != right) {
+    const auto named = [](const std::string& text) { return text.empty() ? "at the job mix" : text; };
+    out_.values.push_back({measure(to).title, "stands for", named(left), named(right), "", from.span, to.span});
+  }
+  specimens(pair, out);
+  out.reported =
+      value(pair, from.declared ? "declared value" : "reported value", from.reported, to.reported, measure(to).type);
+  beside(pair);
+  return out;
+}
+
+void Comparer::classes() {
+  for (std::size_t at = 0; at < after_.evidence.classes.size(); ++at) {
+    const Value& from = before_.evidence.classes[at];
+    const Value& to = after_.evidence.classes[at];
+    if (from.kind != to.kind || from.word != to.word) {
+      out_.values.push_back({"class", explain::spaced(after_.rules.categories[at].name), worded(before_, from),
+                             worded(after_, to), "", from.span, to.span});
+    }
+  }
+}
+
+void Comparer::identity() {
+  const evidence::Identity& from = before_.evidence.identity;
+  const evidence::Identity& to = after_.evidence.identity;
+  const auto compare = [&](const std::string& what, const std::string& left, const std::string& right) {
+    if (left != right) {
+      const auto stated = [](const std::string& text) { return text.empty() ? "not stated" : text; };
+      out_.values.push_back({"submittal", what, stated(left), stated(right), "", {}, {}});
+    }
+  };
+  compare("project", from.project, to.project);
+  compare("mix", from.mix, to.mix);
+  compare("laboratory", from.laboratory, to.laboratory);
+  compare("prepared by", from.prepared_by, to.prepared_by);
+}
+
+void Comparer::results() {
+  for (const std::uint32_t at : matching_.removed) {
+    const Result& one = before_.evidence.results[at];
+    out_.results.push_back({false, subject(before_, one), value_text(before_, one), one.span});
+  }
+  for (const std::uint32_t at : matching_.added) {
+    const Result& one = after_.evidence.results[at];
+    out_.results.push_back({true, subject(after_, one), value_text(after_, one), one.span});
+  }
+}
+
+}  // namespace plumbrule::followup
