@@ -158,13 +158,16 @@ Part audited(const Report& report) {
     body += paragraph("Nothing was found.");
     return {"Audit of the readings", body};
   }
-  HtmlTable out{"What the audit found", {"Place", "Found", "Written", "Expected", "Look", "See also", "Code"}, {}};
+  HtmlTable out{"What the audit found", {"Found", "Written", "Expected", "Look"}, {}};
   for (const AuditFinding& one : report.audit.findings) {
+    Markup found = with_place(one.found, one.place);
+    found += fill<templates::remark>(hole<"text">(one.code));
     std::vector<Markup> related;
     std::transform(one.related.begin(), one.related.end(), std::back_inserter(related),
                    [](const Related& other) { return with_place(other.text, other.place); });
-    out.rows.push_back({place_mark(one.place), escaped(one.found), escaped(one.text), escaped(one.expected),
-                        escaped(one.look), related.empty() ? Markup() : list(related), escaped(one.code)});
+    Markup look = escaped(one.look);
+    look += related.empty() ? Markup() : list(related);
+    out.rows.push_back({found, escaped(one.text), escaped(one.expected), look});
   }
   body += html_table(out);
   return {"Audit of the readings", body};
