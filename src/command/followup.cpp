@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "command/origin.hpp"
 #include "evidence/written.hpp"
 #include "report/followup.hpp"
 
@@ -153,6 +154,7 @@ Exit follow_up(const FollowUpOptions& options) {
   report.before = before.shown;
   report.after = after.shown;
   report.on = options.rules.on;
+  report.origin = origin_of(sources, *sets, {before.document.span.file, after.document.span.file});
   return write_output(page(report, options), options.out) ? status(report) : Exit::unusable;
 }
 

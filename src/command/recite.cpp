@@ -12,7 +12,7 @@ constexpr std::size_t page_width = 120;
 
 std::string page(const check::Rules& rules, const report::Origin& origin, const ReciteOptions& options) {
   if (options.format == Format::html) {
-    return report::recite_html(rules, options.units);
+    return report::recite_html(rules, options.units, origin);
   }
   const report::TableView table = report::limits_table(rules, options.units);
   const bool markdown = options.format == Format::markdown;

@@ -37,6 +37,7 @@ std::string contrast_html(const ContrastReport& report) {
     past += filed.rows.empty() ? Markup() : html_table("Past submittals that are judged otherwise", filed);
     out.parts.push_back({"Past submittals", past});
   }
+  out.parts.push_back(files(report.origin));
   return page(out);
 }
 

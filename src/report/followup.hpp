@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "followup/followup.hpp"
+#include "report/origin.hpp"
 #include "report/report.hpp"
 
 namespace plumbrule::report {
@@ -56,6 +57,7 @@ struct FollowUpReport {
   std::vector<ResultFollowUp> results;
   std::vector<LookFollowUp> looks;
   std::vector<AuditFollowUp> audit;
+  Origin origin;
 };
 
 /// How many findings became what; advice is not counted.

@@ -142,6 +142,7 @@ std::string follow_up_html(const FollowUpReport& report) {
     out.parts.push_back(results(report));
   }
   out.parts.push_back(audits(report));
+  out.parts.push_back(files(report.origin));
   out.parts.push_back(signature());
   return page(out);
 }

@@ -122,15 +122,15 @@ std::string follow_up_json(const FollowUpReport& report) {
   for (const SpecificationFollowUp& one : report.specifications) {
     specifications.push_back(specification(one));
   }
-  const Json out = {{"follow_up", 1},
+  Json out = {{"follow_up", 1},
                     {"before", submittal(report.before)},
                     {"now", submittal(report.after)},
                     {"on", report.on},
                     {"specifications", specifications},
                     {"looks", looks(report)},
                     {"changes", differences(report)},
-                    {"audit", audits(report)},
-                    {"caution", text_of(caution)}};
+                    {"audit", audits(report)}};
+  close_json(out, report.origin);
   return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

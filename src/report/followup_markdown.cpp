@@ -119,7 +119,7 @@ std::string follow_up_markdown(const FollowUpReport& report) {
   for (const SpecificationFollowUp& one : report.specifications) {
     out += specification(one);
   }
-  return out + looks(report) + changes(report) + audits(report) + "\nCaution: " + markdown_text(caution) + "\n";
+  return out + looks(report) + changes(report) + audits(report) + closing_markdown(report.origin);
 }
 
 }  // namespace plumbrule::report

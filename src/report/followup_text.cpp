@@ -139,7 +139,7 @@ std::string follow_up_text(const FollowUpReport& report, bool colour) {
     out += specification(one, colour);
   }
   return out + looks(report) + values(report) + results(report) + audits(report) +
-         "\nCaution: " + std::string(caution) + "\n";
+         closing_text(report.origin);
 }
 
 }  // namespace plumbrule::report

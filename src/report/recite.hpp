@@ -4,6 +4,7 @@
 #include <string>
 
 #include "check/rules.hpp"
+#include "report/origin.hpp"
 #include "report/table.hpp"
 
 namespace plumbrule::report {
@@ -18,6 +19,6 @@ enum class Units : std::uint8_t { printed, metric, customary };
 [[nodiscard]] std::vector<std::string> specification_lines(const check::Rules& rules);
 
 /// The same as a page.
-[[nodiscard]] std::string recite_html(const check::Rules& rules, Units units);
+[[nodiscard]] std::string recite_html(const check::Rules& rules, Units units, const Origin& origin);
 
 }  // namespace plumbrule::report

@@ -3,7 +3,7 @@
 
 namespace plumbrule::report {
 
-std::string recite_html(const check::Rules& rules, Units units) {
+std::string recite_html(const check::Rules& rules, Units units, const Origin& origin) {
   const std::vector<std::string> lines = specification_lines(rules);
   Page out{"Limits of a specification", lines.front(), {}, {}};
   std::vector<Markup> items;
@@ -17,6 +17,7 @@ std::string recite_html(const check::Rules& rules, Units units) {
   body += units == Units::printed ? Markup()
                                   : paragraph("Converted values are only for reading: the printed limit is the limit.");
   out.parts.push_back({"Limits", body});
+  out.parts.push_back(files(origin));
   return page(out);
 }
 

@@ -177,6 +177,7 @@ std::string window_html(const WindowReport& report) {
   for (const window::SpecificationWindows& one : report.specifications) {
     out.parts.push_back(specification(one, drawings));
   }
+  out.parts.push_back(files(report.origin));
   return page(out);
 }
 
