@@ -49,13 +49,11 @@ Part specification(const SpecificationFollowUp& one) {
 
 Part outcomes(const FollowUpReport& report) {
   HtmlTable out{"Outcome before and now, and what became of the findings",
-                {"Specification", "Edition", "Before", "Now", "Closed", "Still open", "New", "Withdrawn"},
+                {"Specification", "Edition", "Before", "Now", "Findings"},
                 {}};
   for (const SpecificationFollowUp& one : report.specifications) {
-    const Tally counts = tally(one);
     out.rows.push_back({escaped(one.title), escaped(one.edition), outcome_mark(one.before), outcome_mark(one.after),
-                        escaped(std::to_string(counts.closed)), escaped(std::to_string(counts.still_open)),
-                        escaped(std::to_string(counts.fresh)), escaped(std::to_string(counts.withdrawn))});
+                        escaped(tally_text(one))});
   }
   return {"Outcome", html_table(out)};
 }
