@@ -15,13 +15,13 @@ fail() {
   failed=$((failed + 1))
 }
 
-# A review without what tells one form from another: the file, the places in it, and what is written there. The text
+# A review without what tells one form from another: the file and its digest, the places in it, and what is written there. The text
 # of a step of an explanation stays.
 review() {
   local status=0
   "$plumbrule" review "$1" --against examples/harrow/harrow_512.plumb --against specs/ohio_421_2010.plumb \
     --format json >"$work/report" 2>"$work/errors" || status=$?
-  awk '/^ *"(submittal|place|line)": / || (/^ *"text": / && !step) { next } { step = /^ *"depth": /; print }' "$work/report"
+  awk '/^ *"(submittal|place|line|path|sha256)": / || (/^ *"text": / && !step) { next } { step = /^ *"depth": /; print }' "$work/report"
   echo "status $status, $(grep -cE ': (error|warning): ' "$work/errors" || true) diagnostics"
 }
 
