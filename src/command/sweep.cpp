@@ -280,7 +280,7 @@ Exit run_sweep(const SweepOptions& options, const source::SourceMap& sources, co
       !run_all(archive, workers, verdicts)) {
     return Exit::unusable;
   }
-  for (const sweep::Worker& worker : workers) {
+  for (sweep::Worker& worker : workers) {
     sweep::add(report.tally, worker.tally());
   }
   return write_summary(report, options, verdicts) ? status(report.tally) : Exit::unusable;

@@ -159,6 +159,7 @@ bool Program::compare_number(std::uint32_t requirement, std::uint32_t check, con
     return true;
   }
   out.column = slot.column;
+  out.check = check;
   out.refused_below = all_of(-unreachable);
   out.refused_above = all_of(unreachable);
   out.least = of.has_low ? smallest_not_below(of.low.value, of.low.inclusive) : all_of(-unreachable);
@@ -254,6 +255,38 @@ std::vector<Cell> Program::own_cells() const {
     out[slot.column] = {Cell::Kind::number, {1, 0}, {}};
   }
   return out;
+}
+
+// The one comparison of a clause that has no other; nullptr if there are several or its verdict is fixed.
+Program::Comparison* Program::only_comparison(const Clause& clause) {
+  if (clause.kind != Clause::Kind::compared || clause.end != clause.begin + 1) {
+    return nullptr;
+  }
+  const Group& group = groups_[clause.begin];
+  return group.end == group.begin + 1 && comparisons_[group.begin].column != check::none ? &comparisons_[group.begin]
+                                                                                        : nullptr;
+}
+
+void Program::defer(Deferred& all) {
+  for (const Clause& clause : clauses_) {
+    if (Comparison* const only = only_comparison(clause)) {
+      only->counts = &all[(std::uint64_t{only->check} << 32U) | only->column];
+    }
+  }
+}
+
+void Program::settle(SpecificationTally& tally) {
+  for (std::size_t at = 0; at < clauses_.size(); ++at) {
+    const Comparison* const only = only_comparison(clauses_[at]);
+    if (only == nullptr || only->counts == nullptr) {
+      continue;
+    }
+    only->counts->take([&](const ShortNumber& number, std::uint64_t times) {
+      if (const std::int32_t one = margin(*only, number); one != no_margin) {
+        tally.clauses[at].margins.add(one, times);
+      }
+    });
+  }
 }
 
 // At the limits, and just beside them, the evaluator is asked too; a clause that it judges otherwise is left to it.

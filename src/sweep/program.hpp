@@ -4,12 +4,16 @@
 // comparisons of whole numbers. A clause of any other kind (means of specimens, tolerances, the rule on consecutive
 // sieves ...) is given to the evaluator with the numbers put in.
 
+#include <array>
 #include <cstddef>
+#include <map>
+#include <utility>
 #include <span>
 #include <vector>
 
 #include "sweep/cell.hpp"
 #include "sweep/judgement.hpp"
+#include "sweep/tally.hpp"
 
 namespace plumbrule::sweep {
 
@@ -19,14 +23,54 @@ struct Slot {
   std::uint32_t result = 0;  // of the evidence
 };
 
+/// Numbers that were compared, for clauses of which the margin is worked out when all are counted: each number once,
+/// not each record. By check of the plan and column.
+class NumberCounts {
+ public:
+  /// Digits below this are counted, for each number of decimals.
+  static constexpr std::int32_t end = 1 << 15;
+  /// False: it is not counted, as its digits are too many or negative.
+  bool add(const ShortNumber& number) {
+    if (number.digits < 0 || number.digits >= end) {
+      return false;
+    }
+    std::vector<std::uint64_t>& counts = counts_[number.decimals];
+    if (counts.empty()) {
+      counts.resize(end);
+    }
+    ++counts[static_cast<std::size_t>(number.digits)];
+    return true;
+  }
+  /// Calls `each` with every number that was counted and how often, and forgets them.
+  template <typename Each>
+  void take(const Each& each) {
+    for (std::size_t decimals = 0; decimals < counts_.size(); ++decimals) {
+      for (std::size_t digits = 0; digits < counts_[decimals].size(); ++digits) {
+        if (const std::uint64_t times = std::exchange(counts_[decimals][digits], 0); times > 0) {
+          each(ShortNumber{static_cast<std::int32_t>(digits), static_cast<std::uint8_t>(decimals)}, times);
+        }
+      }
+    }
+  }
+
+ private:
+  std::array<std::vector<std::uint64_t>, most_decimals + 1> counts_;
+};
+
 class Program {
  public:
   /// `evidence`: bound from a record of the kind, without errors, in which every slot has a number; all slots are exact
   /// amounts of results without specimens that are no part of a series and not declared by the job mix.
   Program(const Against& against, evidence::Evidence evidence, std::vector<Slot> slots);
 
-  /// Precondition: the cell of each slot is absent or a short number.
+  /// Precondition: the cell of each slot is absent or a short number. Margins that `defer` deals with stay out of `out`.
   void run(std::span<const Cell> cells, Judgement& out);
+
+  /// From now on numbers of clauses with a single comparison are only counted there, by clause; `all` must outlive it.
+  using Deferred = std::map<std::uint64_t, NumberCounts>;
+  void defer(Deferred& all);
+  /// Adds the margins of what was counted for the clauses of this program, and forgets it.
+  void settle(SpecificationTally& tally);
 
   /// How many clauses are whole numbers only, how many go to the evaluator, and how many were meant for whole numbers
   /// but differed from the evaluator when both were asked at the limits (none, if all is well).
@@ -54,6 +98,8 @@ class Program {
   };
   struct Comparison {
     std::uint32_t column = check::none;  // none: the verdict is fixed
+    std::uint32_t check = 0;             // of the plan
+    NumberCounts* counts = nullptr;      // where its numbers are counted, if its margins are deferred
     Verdict fixed = Verdict::not_shown;
     ByDecimals refused_below{}, refused_above{};  // a number outside is no value
     ByDecimals least{}, most{};
@@ -104,7 +150,9 @@ class Program {
   [[nodiscard]] static std::int64_t rounded(std::int64_t value, const Divisor& place, quantity::Ties ties);
   [[nodiscard]] static std::int32_t thousandths(std::int64_t distance, const Divisor& size);
   [[nodiscard]] static std::int32_t margin(const Comparison& comparison, const ShortNumber& number);
+  [[nodiscard]] static Verdict verdict(const Comparison& comparison, const Cell& cell);
   [[nodiscard]] Judged run(const Clause& clause, std::span<const Cell> cells) const;
+  [[nodiscard]] Comparison* only_comparison(const Clause& clause);
   void put_in(std::span<const Cell> cells);
   [[nodiscard]] Judged evaluate(std::uint32_t requirement) const;
 };

@@ -59,14 +59,18 @@ std::int32_t Program::margin(const Comparison& comparison, const ShortNumber& nu
   return lower ? thousandths(above_low, at.low_size) : thousandths(below_high, at.high_size);
 }
 
-Program::Judged Program::run(const Comparison& comparison, const Cell& cell) {
+inline Verdict Program::verdict(const Comparison& comparison, const Cell& cell) {
   const std::size_t at = cell.number.decimals;
   const std::int64_t value = cell.number.digits;
   if (cell.kind != Cell::Kind::number || value < comparison.refused_below[at] || value > comparison.refused_above[at]) {
-    return {};
+    return Verdict::not_shown;
   }
-  const bool complies = value >= comparison.least[at] && value <= comparison.most[at];
-  return {complies ? Verdict::complies : Verdict::fails, margin(comparison, cell.number)};
+  return value >= comparison.least[at] && value <= comparison.most[at] ? Verdict::complies : Verdict::fails;
+}
+
+Program::Judged Program::run(const Comparison& comparison, const Cell& cell) {
+  const Verdict out = verdict(comparison, cell);
+  return {out, out == Verdict::not_shown ? no_margin : margin(comparison, cell.number)};
 }
 
 // As language.md, sections 10.2 and 10.3: all comparisons of a group, one of the groups.
@@ -126,7 +130,15 @@ void Program::run(std::span<const Cell> cells, Judgement& out) {
   for (std::size_t at = 0; at < clauses_.size(); ++at) {
     const Clause& clause = clauses_[at];
     Judged judged{clause.fixed, no_margin};
-    if (clause.kind == Clause::Kind::compared) {
+    const Comparison* const only =
+        clause.kind == Clause::Kind::compared ? &comparisons_[groups_[clause.begin].begin] : nullptr;
+    if (only != nullptr && only->counts != nullptr) {
+      const Cell& cell = cells[only->column];
+      judged.verdict = verdict(*only, cell);
+      if (judged.verdict != Verdict::not_shown && !only->counts->add(cell.number)) {
+        judged.margin = margin(*only, cell.number);
+      }
+    } else if (only != nullptr) {
       judged = run(clause, cells);
     } else if (clause.kind == Clause::Kind::evaluated) {
       judged = evaluate(static_cast<std::uint32_t>(at));

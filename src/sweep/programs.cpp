@@ -69,7 +69,7 @@ bool is_without(const evidence::Evidence& whole, const evidence::Evidence& part,
 }  // namespace
 
 Programs::Programs(const std::vector<Against>& against, const evidence::KnownNames& names)
-    : against_(&against), names_(&names) {
+    : against_(&against), names_(&names), deferred_(against.size()) {
   for (const Against& one : *against_) {
     const auto& all = one.plan->requirements;
     days_matter_ = days_matter_ || std::any_of(all.begin(), all.end(), [](const plan::Requirement& requirement) {
@@ -125,8 +125,9 @@ Programs::Role Programs::role(const std::string& heading, std::uint32_t column, 
   return !any ? Role::literal : alone ? Role::value : Role::present;
 }
 
-void Programs::learn(const Columns& columns, std::span<const Cell> cells) {
+void Programs::learn(const Columns& columns, std::span<const Cell> cells, std::vector<SpecificationTally>& tallies) {
   if (roles_.size() != columns.size()) {
+    settle(tallies);  // while the programs are there that know the limits
     kinds_.clear();
     made_ = 0;
     roles_.resize(columns.size(), Role::unknown);
@@ -173,7 +174,7 @@ bool Programs::write_key(std::span<const Cell> cells) {
   return true;
 }
 
-void Programs::make(std::span<const Cell> cells, Kind& out) const {
+void Programs::make(std::span<const Cell> cells, Kind& out) {
   std::vector<Cell> filled(cells.begin(), cells.end());
   for (std::size_t column = 0; column < filled.size(); ++column) {
     if (roles_[column] == Role::value && filled[column].kind == Cell::Kind::absent) {
@@ -195,7 +196,18 @@ void Programs::make(std::span<const Cell> cells, Kind& out) const {
     }
     out.programs.emplace_back((*against_)[at], std::move(*all[at]), std::move(slots));
   }
+  for (std::size_t at = 0; at < out.programs.size(); ++at) {
+    out.programs[at].defer(deferred_[at]);
+  }
   out.usable = true;
+}
+
+void Programs::settle(std::vector<SpecificationTally>& tallies) {
+  for (auto& [key, kind] : kinds_) {
+    for (std::size_t at = 0; at < kind.programs.size(); ++at) {
+      kind.programs[at].settle(tallies[at]);
+    }
+  }
 }
 
 std::vector<Program>* Programs::find(const Columns& columns, std::span<const Cell> cells) {

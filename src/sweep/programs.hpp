@@ -23,7 +23,10 @@ class Programs {
 
   /// Learns what the columns of a record are for, which was read in full without any remark; its cells are those of
   /// `columns`.
-  void learn(const Columns& columns, std::span<const Cell> cells);
+  void learn(const Columns& columns, std::span<const Cell> cells, std::vector<SpecificationTally>& tallies);
+
+  /// Adds the margins that the programs have only counted the numbers of; as often as one likes.
+  void settle(std::vector<SpecificationTally>& tallies);
 
   /// The programs for a record of this kind, one for each specification; nullptr if it must be judged in full.
   [[nodiscard]] std::vector<Program>* find(const Columns& columns, std::span<const Cell> cells);
@@ -49,12 +52,13 @@ class Programs {
   std::optional<evidence::Headings> headings_;
   std::unordered_map<std::string, Kind> kinds_;
   std::size_t made_ = 0;
+  std::vector<Program::Deferred> deferred_;  // by specification
   std::string key_;
 
   [[nodiscard]] std::vector<std::optional<evidence::Evidence>> bound(std::span<const Cell> cells) const;
   [[nodiscard]] Role role(const std::string& heading, std::uint32_t column, std::span<const Cell> cells,
                           const std::vector<std::optional<evidence::Evidence>>& whole) const;
-  void make(std::span<const Cell> cells, Kind& out) const;
+  void make(std::span<const Cell> cells, Kind& out);
   [[nodiscard]] bool write_key(std::span<const Cell> cells);
 };
 

@@ -141,7 +141,7 @@ bool Worker::learn(std::string_view text, bool is_row) {
   const bool taken =
       is_row ? LineReader::read_row(text, columns_, cells_) : reader_.read_json(text, columns_, cells_, unknown);
   if (taken) {
-    programs_.learn(columns_, cells_);
+    programs_.learn(columns_, cells_, tally_.specifications);
   }
   return taken;
 }
@@ -153,6 +153,7 @@ void Worker::use_sheet(const std::string& heading) {
   }
   sheet_ = {heading, std::nullopt, 0};
   columns_ = {};
+  programs_.settle(tally_.specifications);
   programs_ = Programs(against_, names_);
   diagnose::Diagnostics reported_by_the_reader;
   const auto cells = evidence::split_row(heading, 0, 0, reported_by_the_reader);

@@ -43,7 +43,10 @@ class Worker {
   /// A file that could not be read counts as a record.
   [[nodiscard]] Written unreadable(const std::string& file, const std::string& reason);
 
-  [[nodiscard]] const Tally& tally() const { return tally_; }
+  [[nodiscard]] const Tally& tally() {
+    programs_.settle(tally_.specifications);
+    return tally_;
+  }
 
  private:
   struct Sheet {
