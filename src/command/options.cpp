@@ -8,9 +8,9 @@
 namespace plumbrule::command {
 namespace {
 
-constexpr std::array<AddCommand*, 11> table{add_review, add_follow_up, add_window,   add_proof,
-                                           add_recite, add_contrast,  add_envelope, add_tidy,
-                                           add_transcribe, add_sweep, add_manual};
+constexpr std::array<AddCommand*, 11> table{add_review,     add_follow_up, add_window,   add_proof,
+                                            add_recite,     add_contrast,  add_envelope, add_tidy,
+                                            add_transcribe, add_sweep,     add_manual};
 
 constexpr const char* footer =
     "Exit status: 0 complies, 1 something fails, 2 evidence incomplete, 3 rule files broken, 4 unusable input or "
@@ -20,13 +20,18 @@ constexpr const char* footer =
 }  // namespace
 
 const std::vector<ValueKind>& value_kinds() {
-  static const std::vector<ValueKind> all{
-      {takes::rules, {".plumb"}, true, true}, {takes::submittal, {".yaml", ".yml", ".json", ".csv"}, true, false},
-      {takes::folder, {}, false, true},       {takes::file, {}, true, false},
-      {takes::day, {}, false, false},         {takes::clause, {}, false, false},
-      {takes::measure, {}, false, false},     {takes::amount, {}, false, false},
-      {takes::mix_class, {}, false, false},   {takes::record, {}, false, false},
-      {takes::archive, {".ndjson", ".csv", ".json", ".yaml"}, true, true}, {takes::number, {}, false, false}};
+  static const std::vector<ValueKind> all{{takes::rules, {".plumb"}, true, true},
+                                          {takes::submittal, {".yaml", ".yml", ".json", ".csv"}, true, false},
+                                          {takes::folder, {}, false, true},
+                                          {takes::file, {}, true, false},
+                                          {takes::day, {}, false, false},
+                                          {takes::clause, {}, false, false},
+                                          {takes::measure, {}, false, false},
+                                          {takes::amount, {}, false, false},
+                                          {takes::mix_class, {}, false, false},
+                                          {takes::record, {}, false, false},
+                                          {takes::archive, {".ndjson", ".csv", ".json", ".yaml"}, true, true},
+                                          {takes::number, {}, false, false}};
   return all;
 }
 

@@ -14,8 +14,8 @@ namespace plumbrule::command {
 
 /// Adds a command with its options to the App; gives what runs it. The options live as long as what is given.
 using AddCommand = std::function<Exit()>(CLI::App& app);
-AddCommand add_review, add_follow_up, add_window, add_proof, add_recite, add_contrast, add_envelope, add_tidy, add_transcribe,
-    add_sweep, add_manual;
+AddCommand add_review, add_follow_up, add_window, add_proof, add_recite, add_contrast, add_envelope, add_tidy,
+    add_transcribe, add_sweep, add_manual;
 
 /// The names of kinds of values (value_kinds).
 namespace takes {

@@ -63,9 +63,9 @@ std::function<Exit()> add_transcribe(CLI::App& app) {
   CLI::App& command = *app.add_subcommand("transcribe", "Write a submittal in another form");
   command.add_option("SUBMITTAL", options->submittal, "The submittal")->required()->type_name(takes::submittal);
   add_record(command, options->record);
-  add_choice<SubmittalForm>(
-      command, "--format", options->form,
-      {{"yaml", SubmittalForm::yaml}, {"json", SubmittalForm::json}, {"csv", SubmittalForm::csv}}, "The form");
+  add_choice<SubmittalForm>(command, "--format", options->form,
+                            {{"yaml", SubmittalForm::yaml}, {"json", SubmittalForm::json}, {"csv", SubmittalForm::csv}},
+                            "The form");
   add_out(command, options->out);
   return [options] { return transcribe(*options); };
 }

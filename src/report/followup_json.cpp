@@ -123,13 +123,13 @@ std::string follow_up_json(const FollowUpReport& report) {
     specifications.push_back(specification(one));
   }
   Json out = {{"follow_up", 1},
-                    {"before", submittal(report.before)},
-                    {"now", submittal(report.after)},
-                    {"on", report.on},
-                    {"specifications", specifications},
-                    {"looks", looks(report)},
-                    {"changes", differences(report)},
-                    {"audit", audits(report)}};
+              {"before", submittal(report.before)},
+              {"now", submittal(report.after)},
+              {"on", report.on},
+              {"specifications", specifications},
+              {"looks", looks(report)},
+              {"changes", differences(report)},
+              {"audit", audits(report)}};
   close_json(out, report.origin);
   return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }

@@ -138,8 +138,7 @@ std::string follow_up_text(const FollowUpReport& report, bool colour) {
   for (const SpecificationFollowUp& one : report.specifications) {
     out += specification(one, colour);
   }
-  return out + looks(report) + values(report) + results(report) + audits(report) +
-         closing_text(report.origin);
+  return out + looks(report) + values(report) + results(report) + audits(report) + closing_text(report.origin);
 }
 
 }  // namespace plumbrule::report

@@ -69,16 +69,17 @@ class Walk {
       return text && !text->empty();
     }
     const char* const begin = at_;
-    while (at_ != end_ && *at_ != ',' && *at_ != '}' && *at_ != ' ' && *at_ != '\t') {
-      ++at_;
-    }
-    const std::string_view token(begin, static_cast<std::size_t>(at_ - begin));
-    if (token == "null") {
+    if (*at_ == 'n') {
+      at_ += std::min<std::ptrdiff_t>(end_ - at_, 4);
       out = {};
-      return true;
+      return std::string_view(begin, at_) == "null";
     }
-    const auto number = read_short(token);
-    out = {Cell::Kind::number, number.value_or(ShortNumber{}), token};
+    const auto number = take_short(at_, end_);  // what stands behind it is a comma, a brace, or an error
+    if (number) {
+      out.kind = Cell::Kind::number;
+      out.number = *number;
+      out.text = {begin, at_};
+    }
     return number.has_value();
   }
 

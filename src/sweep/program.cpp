@@ -264,7 +264,7 @@ Program::Comparison* Program::only_comparison(const Clause& clause) {
   }
   const Group& group = groups_[clause.begin];
   return group.end == group.begin + 1 && comparisons_[group.begin].column != check::none ? &comparisons_[group.begin]
-                                                                                        : nullptr;
+                                                                                         : nullptr;
 }
 
 void Program::defer(Deferred& all) {

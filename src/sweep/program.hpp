@@ -7,8 +7,8 @@
 #include <array>
 #include <cstddef>
 #include <map>
-#include <utility>
 #include <span>
+#include <utility>
 #include <vector>
 
 #include "sweep/cell.hpp"
@@ -63,7 +63,8 @@ class Program {
   /// amounts of results without specimens that are no part of a series and not declared by the job mix.
   Program(const Against& against, evidence::Evidence evidence, std::vector<Slot> slots);
 
-  /// Precondition: the cell of each slot is absent or a short number. Margins that `defer` deals with stay out of `out`.
+  /// Precondition: the cell of each slot is absent or a short number. Margins that `defer` deals with stay out of
+  /// `out`.
   void run(std::span<const Cell> cells, Judgement& out);
 
   /// From now on numbers of clauses with a single comparison are only counted there, by clause; `all` must outlive it.

@@ -11,7 +11,8 @@ int rank(Verdict verdict) { return verdict == Verdict::fails ? 2 : verdict == Ve
 }  // namespace
 
 inline std::int64_t Program::Divisor::into(std::int64_t number) const {
-  if (number >= 0 && number <= UINT32_MAX && value <= UINT32_MAX) {  // nearly always, and a division of 32 bits is cheap
+  if (number >= 0 && number <= UINT32_MAX &&
+      value <= UINT32_MAX) {  // nearly always, and a division of 32 bits is cheap
     return static_cast<std::uint32_t>(number) / static_cast<std::uint32_t>(value);
   }
   auto guess = static_cast<std::int64_t>(static_cast<double>(number) * inverse);

@@ -48,37 +48,12 @@ std::int64_t kept_within(const Decimal& whole) {
   return as_integer(whole).value_or(0);
 }
 
-bool is_digit(char byte) { return byte >= '0' && byte <= '9'; }
-
 }  // namespace
 
 std::optional<ShortNumber> read_short(std::string_view text) {
-  const bool negative = !text.empty() && text.front() == '-';
-  text.remove_prefix(negative ? 1 : 0);
-  if (text.empty() || text.size() > 16 || !is_digit(text.front()) || !is_digit(text.back())) {
-    return std::nullopt;
-  }
-  if (text.front() == '0' && text.size() > 1 && text[1] != '.') {
-    return std::nullopt;
-  }
-  std::int64_t digits = 0;
-  int decimals = -1;
-  for (const char byte : text) {
-    if (byte == '.' && decimals < 0) {
-      decimals = 0;
-      continue;
-    }
-    if (!is_digit(byte)) {
-      return std::nullopt;
-    }
-    digits = digits * 10 + (byte - '0');
-    decimals += decimals < 0 ? 0 : 1;
-  }
-  if (digits >= digits_end || decimals > most_decimals) {
-    return std::nullopt;
-  }
-  return ShortNumber{static_cast<std::int32_t>(negative ? -digits : digits),
-                     static_cast<std::uint8_t>(decimals < 0 ? 0 : decimals)};
+  const char* at = text.data();
+  const auto out = take_short(at, text.data() + text.size());
+  return at == text.data() + text.size() ? out : std::nullopt;
 }
 
 Decimal exact(const ShortNumber& number) {
