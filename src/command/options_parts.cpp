@@ -38,6 +38,12 @@ void add_format(CLI::App& command, Format& target, const Words<Format>& words, c
   add_choice(command, "--format", target, words, "How it is written" + (remark.empty() ? "" : "; " + remark));
 }
 
+void add_detail(CLI::App& command, Detail& target) {
+  add_choice<Detail>(command, "--detail", target,
+                     {{"by-output", Detail::by_output}, {"short", Detail::brief}, {"full", Detail::full}},
+                     "How much a text report says; by-output is short on a terminal and full elsewhere");
+}
+
 void add_out(CLI::App& command, std::string& target) {
   command.add_option("--out", target, "Write to this file, whole or not at all")->type_name(takes::file);
 }

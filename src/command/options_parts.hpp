@@ -72,6 +72,8 @@ void add_record(CLI::App& command, std::string& target);
 void add_libraries(CLI::App& command, std::vector<std::string>& target);
 /// `--format`; the words are those that the command knows.
 void add_format(CLI::App& command, Format& target, const Words<Format>& words, const std::string& remark = {});
+/// `--detail`: how much a text report says.
+void add_detail(CLI::App& command, Detail& target);
 void add_out(CLI::App& command, std::string& target);
 void add_log(CLI::App& command, bool& target);
 /// A folder that has to be there.

@@ -28,6 +28,7 @@ std::function<Exit()> add_review(CLI::App& app) {
               {"markdown", Format::markdown},
               {"html", Format::html}},
              "sarif and junit for whole reviews only");
+  add_detail(command, options->detail);
   add_out(command, options->out);
   add_log(command, options->log);
   return [options] { return review(*options); };
@@ -53,6 +54,7 @@ std::function<Exit()> add_window(CLI::App& app) {
   command.add_option("--explain", options->explain, "Only this clause, with the derivation of each end that it makes")
       ->type_name(takes::clause);
   add_format(command, options->format, {{"text", Format::text}, {"json", Format::json}, {"html", Format::html}});
+  add_detail(command, options->detail);
   add_out(command, options->out);
   add_log(command, options->log);
   return [options] { return window(*options); };

@@ -1,5 +1,6 @@
 #include "command/output.hpp"
 
+#include <sys/ioctl.h>
 #include <unistd.h>
 
 #include <algorithm>
@@ -53,6 +54,19 @@ bool write_through(const std::string& text, const std::string& path) {
 }  // namespace
 
 bool colour_output() { return colour(STDOUT_FILENO); }
+bool brief(Detail detail, bool to_file) {
+  return detail == Detail::brief || (detail == Detail::by_output && !to_file && isatty(STDOUT_FILENO) == 1);
+}
+
+std::size_t output_width() {
+  constexpr std::size_t least = 40;
+  constexpr std::size_t most = 120;
+  constexpr std::size_t elsewhere = 100;
+  winsize size{};
+  const bool known = isatty(STDOUT_FILENO) == 1 && ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0;
+  return known ? std::clamp<std::size_t>(size.ws_col, least, most) : elsewhere;
+}
+
 bool colour_errors() { return colour(STDERR_FILENO); }
 
 void print_diagnostics(const diagnose::Diagnostics& diagnostics, const source::SourceMap& sources) {

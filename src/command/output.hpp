@@ -1,6 +1,7 @@
 #pragma once
 // What commands print, and their exit statuses.
 
+#include <cstdint>
 #include <string>
 
 #include "diagnose/diagnostic.hpp"
@@ -13,6 +14,14 @@ enum class Exit : int { complies = 0, fails = 1, incomplete = 2, rules_broken = 
 /// Colour on standard output / error: only on a terminal, and not if NO_COLOR is set to anything.
 [[nodiscard]] bool colour_output();
 [[nodiscard]] bool colour_errors();
+
+/// How much a text report says. `by_output`: the short form on a terminal, all of it in a file or a pipe, so that what
+/// is kept does not depend on a window.
+enum class Detail : std::uint8_t { by_output, brief, full };
+/// Whether the short form is wanted. `to_file`: the report goes to a file of its own.
+[[nodiscard]] bool brief(Detail detail, bool to_file);
+/// Characters a line: those of the terminal on standard output, from 40 to 120; 100 elsewhere.
+[[nodiscard]] std::size_t output_width();
 
 void print_diagnostics(const diagnose::Diagnostics& diagnostics, const source::SourceMap& sources);
 void print_error(const std::string& message);

@@ -7,6 +7,7 @@
 #include "command/submission.hpp"
 #include "diagnose/suggest.hpp"
 #include "evidence/written.hpp"
+#include "report/glance.hpp"
 #include "report/junit.hpp"
 #include "report/matrix.hpp"
 #include "report/sarif.hpp"
@@ -108,10 +109,11 @@ std::optional<std::string> page(const report::Report& report, const source::Sour
   if (!options.explain.empty()) {
     return explained(report, options, colour);
   }
-  return options.format == Format::json       ? report::json(report)
-         : options.format == Format::html     ? report::html(report)
-         : options.format == Format::markdown ? report::markdown(report)
-                                              : report::text(report, colour);
+  return options.format == Format::json                ? report::json(report)
+         : options.format == Format::html              ? report::html(report)
+         : options.format == Format::markdown          ? report::markdown(report)
+         : brief(options.detail, !options.out.empty()) ? report::glance(report, output_width(), colour)
+                                                       : report::text(report, colour);
 }
 
 // Options that cannot stand together.

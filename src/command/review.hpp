@@ -20,6 +20,7 @@ struct ReviewOptions {
   std::string explain;  // a clause number, or empty
   std::string out;      // a file, or empty
   Format format = Format::text;
+  Detail detail{};
   bool matrix = false;  // tests by specifications, instead of the findings
   bool log = false;
 };

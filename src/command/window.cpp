@@ -6,6 +6,7 @@
 #include "command/origin.hpp"
 #include "diagnose/suggest.hpp"
 #include "evidence/written.hpp"
+#include "report/glance.hpp"
 #include "report/window.hpp"
 
 namespace plumbrule::command {
@@ -143,7 +144,9 @@ std::optional<std::string> written(const report::WindowReport& report, const Win
     if (options.format == Format::html) {
       return report::window_html(report);
     }
-    return options.format == Format::json ? report::window_json(report) : report::window_text(report, colour);
+    return options.format == Format::json                ? report::window_json(report)
+           : brief(options.detail, !options.out.empty()) ? report::glance(report, output_width(), colour)
+                                                         : report::window_text(report, colour);
   }
   auto out = report::window_explained(report, options.explain);
   if (!out) {

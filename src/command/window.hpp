@@ -16,6 +16,7 @@ struct WindowOptions {
   std::string out;        // a file, or empty
   bool curve = false;
   Format format = Format::text;
+  Detail detail{};
   bool log = false;
 };
 
