@@ -107,22 +107,32 @@ Programs::Role Programs::role(const std::string& heading, std::uint32_t column, 
   if (cells[column].kind == Cell::Kind::absent) {
     return Role::unknown;
   }
+  bool any = false;
+  for (const auto& one : whole) {
+    if (!one) {
+      return Role::literal;
+    }
+    any = any || result_at(*one, column).has_value();
+  }
+  return !any ? Role::literal : stands_alone(column, cells, whole) ? Role::value : Role::present;
+}
+
+// Whether the same record without the column is one without the result, and nothing else is another for it.
+bool Programs::stands_alone(std::uint32_t column, std::span<const Cell> cells,
+                            const std::vector<std::optional<evidence::Evidence>>& whole) const {
   std::vector<Cell> without(cells.begin(), cells.end());
   without[column] = {};
   const auto less = bound(without);
-  bool any = false;
-  bool alone = true;
   for (std::size_t at = 0; at < whole.size(); ++at) {
-    if (!whole[at]) {
-      return Role::literal;
+    if (!whole[at] || !less[at]) {
+      return false;
     }
     const auto result = result_at(*whole[at], column);
-    any = any || result.has_value();
-    alone =
-        alone && less[at] &&
-        (result ? is_without(*whole[at], *less[at], *result) : whole[at]->results.size() == less[at]->results.size());
+    if (result ? !is_without(*whole[at], *less[at], *result) : whole[at]->results.size() != less[at]->results.size()) {
+      return false;
+    }
   }
-  return !any ? Role::literal : alone ? Role::value : Role::present;
+  return true;
 }
 
 void Programs::learn(const Columns& columns, std::span<const Cell> cells, std::vector<SpecificationTally>& tallies) {
@@ -162,10 +172,9 @@ bool Programs::write_key(std::span<const Cell> cells) {
     if (roles_[column] == Role::unknown || (roles_[column] == Role::day && !evidence::read_date(cell.text))) {
       return false;
     }
-    if (roles_[column] == Role::day) {
-      continue;
-    }
-    const bool any_number = roles_[column] == Role::present && cell.kind == Cell::Kind::number;
+    const bool any_number =
+        roles_[column] == Role::day ||  // that it is stated counts, as a result of which it is stated
+        (roles_[column] == Role::present && cell.kind == Cell::Kind::number);
     key_ += static_cast<char>(column & 0xFFU);
     key_ += static_cast<char>(column >> 8U);
     key_ += any_number ? std::string_view("\t") : cell.text;
@@ -182,6 +191,13 @@ void Programs::make(std::span<const Cell> cells, Kind& out) {
     }
   }
   auto all = bound(filled);
+  for (std::uint32_t column = 0; column < filled.size(); ++column) {
+    // What stood alone in the record that was learned from may have company in this kind.
+    if (roles_[column] == Role::value && filled[column].kind == Cell::Kind::number &&
+        !stands_alone(column, filled, all)) {
+      out.needed.push_back(column);
+    }
+  }
   for (std::size_t at = 0; at < all.size(); ++at) {
     if (!all[at]) {
       return;
@@ -225,6 +241,11 @@ std::vector<Program>* Programs::find(const Columns& columns, std::span<const Cel
     ++made_;
     at->second.made = true;
     make(cells, at->second);
+  }
+  const auto& needed = at->second.needed;
+  if (std::any_of(needed.begin(), needed.end(),
+                  [&](std::uint32_t column) { return cells[column].kind == Cell::Kind::absent; })) {
+    return nullptr;
   }
   return at->second.usable ? &at->second.programs : nullptr;
 }

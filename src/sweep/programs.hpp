@@ -42,6 +42,7 @@ class Programs {
   };
   struct Kind {
     std::vector<Program> programs;
+    std::vector<std::uint32_t> needed;  // columns whose results are not nothing without their values in this kind
     bool made = false, usable = false;
   };
 
@@ -58,6 +59,8 @@ class Programs {
   [[nodiscard]] std::vector<std::optional<evidence::Evidence>> bound(std::span<const Cell> cells) const;
   [[nodiscard]] Role role(const std::string& heading, std::uint32_t column, std::span<const Cell> cells,
                           const std::vector<std::optional<evidence::Evidence>>& whole) const;
+  [[nodiscard]] bool stands_alone(std::uint32_t column, std::span<const Cell> cells,
+                                  const std::vector<std::optional<evidence::Evidence>>& whole) const;
   void make(std::span<const Cell> cells, Kind& out);
   [[nodiscard]] bool write_key(std::span<const Cell> cells);
 };
