@@ -80,10 +80,6 @@ bool Archive::fill(std::string& text) {
 void Archive::take_heading(std::string& text) {
   const std::size_t end = std::min(text.find('\n'), text.size());
   heading_ = text.substr(0, end);
-  constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-  if (heading_.starts_with(byte_order_mark)) {
-    heading_.erase(0, byte_order_mark.size());
-  }
   if (heading_.ends_with('\r')) {
     heading_.pop_back();
   }
@@ -96,14 +92,19 @@ std::optional<Part> Archive::lines() {
   rest_.clear();
   const bool more = fill(text);
   const bool failed = std::ferror(file_.get()) != 0;
-  if (has_heading_ && heading_.empty() && !text.empty()) {
+  constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+  if (line_ == 1 && text.starts_with(byte_order_mark)) {
+    text.erase(0, byte_order_mark.size());
+  }
+  const bool begins = has_heading_ && heading_.empty() && !text.empty();
+  if (begins) {
     take_heading(text);
   }
   std::optional<Part> out;
   if (failed) {
     out = Unread{name_ + ", from line " + std::to_string(line_) + " on",
                  "reading stopped: " + std::string(std::strerror(errno))};
-  } else if (!text.empty()) {
+  } else if (!text.empty() || begins) {  // headings without rows may be wrong too
     const std::uint32_t first = line_;
     line_ += lines_in(text);
     out = sweep::Lines{name_, heading_, first, std::move(text)};

@@ -58,7 +58,7 @@ Written Worker::run(const Lines& lines) {
   Written out;
   out.bytes = lines.text.size();
   if (!lines.heading.empty()) {
-    use_sheet(lines.heading);
+    use_sheet(lines, out);
   }
   std::string_view rest = lines.text;
   std::uint32_t number = lines.first_line;
@@ -147,22 +147,30 @@ bool Worker::learn(std::string_view text, bool is_row) {
 }
 
 // The columns of a sheet are its headings; they are known before the first row.
-void Worker::use_sheet(const std::string& heading) {
-  if (sheet_.heading == heading) {
+void Worker::use_sheet(const Lines& lines, Written& out) {
+  const std::string& heading = lines.heading;
+  const bool begins = lines.first_line == 2;
+  if (sheet_.heading == heading && !begins) {
     return;
   }
   sheet_ = {heading, std::nullopt, 0};
   columns_ = {};
   programs_.settle(tally_.specifications);
   programs_ = Programs(against_, names_);
-  diagnose::Diagnostics reported_by_the_reader;
-  const auto cells = evidence::split_row(heading, 0, 0, reported_by_the_reader);
-  if (!cells) {
+  diagnose::Diagnostics diagnostics;
+  source::SourceMap sources;
+  const auto file = sources.add(lines.file, heading);
+  const bool readable = evidence::text_of_file(sources, file, diagnose::Code::submittal_sheet, diagnostics).has_value();
+  const auto cells = readable ? evidence::split_row(heading, file, 0, diagnostics) : std::nullopt;
+  sheet_.headings = cells ? evidence::read_headings(*cells, diagnostics) : std::nullopt;
+  if (begins) {
+    append_errors(diagnostics, sources, out.errors);
+  }
+  if (!sheet_.headings) {
     return;
   }
-  sheet_.headings = evidence::read_headings(*cells, reported_by_the_reader);
   for (const evidence::Cell& cell : *cells) {
-    if (sheet_.headings && cells->size() <= Columns::most) {
+    if (cells->size() <= Columns::most) {
       columns_.add(cell.text);
     }
   }
@@ -178,12 +186,17 @@ std::optional<evidence::Node> Worker::read(const Lines& lines, std::string_view 
   }
   sources.add(lines.file, lines.heading, 1);
   const auto file = sources.add(lines.file, std::string(text), number);
+  if (!sheet_.headings) {
+    diagnostics.error(diagnose::Code::submittal_sheet, {file, 0, static_cast<std::uint32_t>(text.size())},
+                      "found a record under headings that cannot be read", "mend the headings in the first line");
+    return std::nullopt;
+  }
   if (!evidence::text_of_file(sources, file, diagnose::Code::submittal_sheet, diagnostics)) {
     return std::nullopt;
   }
   const auto cells = evidence::split_row(sources.text(file), file, 0, diagnostics);
   const source::Span row{file, 0, static_cast<std::uint32_t>(text.size())};
-  return cells && sheet_.headings ? evidence::submittal_of(*sheet_.headings, *cells, row, diagnostics) : std::nullopt;
+  return cells ? evidence::submittal_of(*sheet_.headings, *cells, row, diagnostics) : std::nullopt;
 }
 
 // True: nothing was remarked.

@@ -15,10 +15,10 @@ namespace plumbrule::sweep {
 
 /// Lines of one file that belong together: all are records, NDJSON or CSV.
 struct Lines {
-  std::string file;     // its name
-  std::string heading;  // the first line of a sheet, without its end; empty for NDJSON
-  std::uint32_t first_line = 1;
-  std::string text;  // whole lines
+  std::string file;              // its name
+  std::string heading;           // the first line of a sheet, without its end; empty for NDJSON
+  std::uint32_t first_line = 1;  // of a sheet, the part that begins with its second line reports its headings
+  std::string text;              // whole lines
 };
 
 /// What a part of an archive gives: lines of verdicts, and errors with their places, both in the order of the records.
@@ -72,7 +72,7 @@ class Worker {
   void line(const Lines& lines, std::string_view text, std::uint32_t number, Written& out);
   [[nodiscard]] bool quickly(const Lines& lines, std::string_view text, std::uint32_t number, Written& out);
   bool learn(std::string_view text, bool is_row);
-  void use_sheet(const std::string& heading);
+  void use_sheet(const Lines& lines, Written& out);
   [[nodiscard]] std::optional<evidence::Node> read(const Lines& lines, std::string_view text, std::uint32_t number,
                                                    source::SourceMap& sources, diagnose::Diagnostics& diagnostics);
   bool judge_all(const evidence::Node& document, const std::string& record, const source::SourceMap& sources,
