@@ -248,7 +248,8 @@ Exit add_up(const SweepOptions& options) {
       part.emplace();
     }
     if (!part) {
-      print_error("cannot add `" + path + "`: " + reason + "; name the summaries of parts of one archive");
+      reason += "; name the summaries of parts of one archive";
+      print_error("cannot add `" + path + "`: " + reason);
       return Exit::unusable;
     }
   }

@@ -155,7 +155,7 @@ std::optional<unsigned> Scanner::hex(std::size_t from) const {
     if (at >= text_.size() || !is_hex(text_[at])) {
       return std::nullopt;
     }
-    const auto byte = static_cast<unsigned>(text_[at]);
+    const unsigned byte = static_cast<unsigned char>(text_[at]);
     out = out * 16U + (is_digit(text_[at]) ? byte - '0' : (byte | 0x20U) - 'a' + 10U);
   }
   return out;

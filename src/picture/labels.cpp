@@ -95,7 +95,9 @@ std::vector<std::string> folded(std::string_view utf8, double size, double width
   std::vector<std::string> out(1);
   for (const std::string& word : words_of(utf8)) {
     std::string& line = out.back();
-    const std::string longer = line + (line.empty() ? "" : " ") + word;
+    std::string longer = line;
+    longer += line.empty() ? "" : " ";
+    longer += word;
     if (text_width(longer, size) <= width) {
       line = longer;
     } else if (line.empty()) {
