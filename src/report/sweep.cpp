@@ -81,10 +81,9 @@ std::string sweep_text(const SweepReport& report, std::size_t width) {
   for (std::size_t at = 0; at < report.specifications.size(); ++at) {
     const SweptSpecification& one = report.specifications[at];
     out += "\n" + one.title + ", edition " + one.edition + (one.status.empty() ? "" : " (" + one.status + ")") + "\n";
-    for (std::size_t outcome = 0; outcome < outcomes.size(); ++outcome) {
-      out += "  " + std::string(explain::outcome_text(outcomes.at(outcome))) + ": " +
-             std::to_string(tally.specifications[at].outcomes.at(static_cast<std::size_t>(outcomes.at(outcome)))) +
-             "\n";
+    for (const evaluate::Outcome outcome : outcomes) {
+      out += "  " + std::string(explain::outcome_text(outcome)) + ": " +
+             std::to_string(tally.specifications[at].outcomes.at(static_cast<std::size_t>(outcome))) + "\n";
     }
     out += "\n" + text_table(table(one, tally.specifications[at]), width);
   }
