@@ -71,7 +71,7 @@ picture::Panel panel_of(const window::ClauseReport& clause, const window::Series
 
 picture::DesignChart frame(const window::WindowReport& one) {
   picture::DesignChart out;
-  out.title = "Window of " + one.title;
+  out.title = "Clauses along " + one.title;
   out.axis = {one.title, one.unit};
   for (const window::PieceReport& piece : one.pieces) {
     out.windows.push_back(

@@ -45,6 +45,12 @@ rm "$work/pages/again.html"
 write hostile html review "$work/pages/hostile.yaml" --against "$work/pages/limits.plumb"
 write hostile json review "$work/pages/hostile.yaml" --against "$work/pages/limits.plumb"
 write hostile_matrix html review "$work/pages/hostile.yaml" --against "$work/pages/limits.plumb" --matrix
+write window html window examples/submittals/trials.yaml --against "$harrow" --tolerance "0.2 %"
+write contrast html contrast "$harrow" --with examples/harrow/harrow_sp_14.plumb --archive examples/submittals
+write recite html recite "$harrow"
+write followup html follow-up examples/submittals/fails.yaml examples/submittals/resubmitted.yaml --against "$harrow"
+write hostile_window html window "$work/pages/hostile.yaml" --against "$work/pages/limits.plumb"
+write hostile_followup html follow-up "$work/pages/hostile.yaml" "$work/pages/hostile.yaml" --against "$work/pages/limits.plumb"
 bash examples/print_pdf.sh "$work/pages/fails.html" "$work/fails.pdf"
 if bash examples/print_pdf.sh "$work/pages/missing.html" "$work/missing.pdf" 2>/dev/null; then
   echo "print_pdf.sh prints a page that is not there"
