@@ -231,6 +231,11 @@ bool write_summary(const report::SweepReport& report, const SweepOptions& option
   return verdicts.commit() && write_output(text, options.out);
 }
 
+Exit cannot_add(const std::string& path, const std::string& reason) {
+  print_error("cannot add `" + path + "`: " + reason + "; name the summaries of parts of one archive");
+  return Exit::unusable;
+}
+
 Exit add_up(const SweepOptions& options) {
   std::optional<report::SweepReport> whole;
   for (const std::string& path : options.summaries) {
@@ -248,9 +253,7 @@ Exit add_up(const SweepOptions& options) {
       part.emplace();
     }
     if (!part) {
-      reason += "; name the summaries of parts of one archive";
-      print_error("cannot add `" + path + "`: " + reason);
-      return Exit::unusable;
+      return cannot_add(path, reason);
     }
   }
   const std::string text =

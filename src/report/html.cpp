@@ -11,8 +11,8 @@ std::string id_of(std::size_t part) { return "part-" + std::to_string(part + 1);
 
 Markup cells(const HtmlTable& table, const std::vector<Markup>& row) {
   // A row that goes on has no head of its own.
-  Markup out = row.front().empty() ? fill<templates::empty_cell>()
-                                   : fill<templates::row_head>(hole<"text">(row.front()));
+  Markup out =
+      row.front().empty() ? fill<templates::empty_cell>() : fill<templates::row_head>(hole<"text">(row.front()));
   for (std::size_t at = 1; at < row.size(); ++at) {
     const std::string_view label = at < table.heads.size() ? std::string_view(table.heads[at]) : "";
     out += row[at].empty() ? fill<templates::empty_cell>()

@@ -54,7 +54,7 @@ VerdictWriter::VerdictWriter(const Against& against, VerdictForm form) : form_(f
     append_csv(specification_, against.edition);
   } else {
     append_json(specification_, against.name);
-    specification_ += ",\"edition\":";
+    specification_ += R"(,"edition":)";
     append_json(specification_, against.edition);
   }
   for (const check::Requirement& requirement : against.rules->requirements) {
@@ -99,19 +99,19 @@ void VerdictWriter::append(std::string& out, std::string_view record, std::strin
     out += '\n';
     return;
   }
-  out += "{\"record\":";
+  out += R"({"record":)";
   append_json(out, record);
-  out += ",\"mix\":";
+  out += R"(,"mix":)";
   append_json(out, mix);
-  out += ",\"specification\":";
+  out += R"(,"specification":)";
   out += specification_;
-  out += ",\"outcome\":\"";
+  out += R"(,"outcome":")";
   out += outcome;
-  out += "\",\"fails\":[";
+  out += R"(","fails":[)";
   append_clauses(out, judgement, Verdict::fails);
-  out += "],\"not_shown\":[";
+  out += R"(],"not_shown":[)";
   append_clauses(out, judgement, Verdict::not_shown);
-  out += "],\"errors\":";
+  out += R"(],"errors":)";
   out += std::to_string(errors);
   out += "}\n";
 }
@@ -126,11 +126,11 @@ void VerdictWriter::append_unreadable(std::string& out, std::string_view record)
     out += ",,,\n";
     return;
   }
-  out += "{\"record\":";
+  out += R"({"record":)";
   append_json(out, record);
-  out += ",\"specification\":";
+  out += R"(,"specification":)";
   out += specification_;
-  out += ",\"outcome\":\"";
+  out += R"(,"outcome":")";
   out += unreadable;
   out += "\"}\n";
 }
