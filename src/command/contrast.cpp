@@ -4,6 +4,7 @@
 #include <map>
 #include <set>
 
+#include "command/folder.hpp"
 #include "command/origin.hpp"
 #include "command/records.hpp"
 #include "command/submission.hpp"
@@ -92,12 +93,12 @@ std::vector<report::Filed::Clause> changed(const Judged& before, const Judged& a
 }
 
 std::vector<report::Filed> archive(source::SourceMap& sources, const std::vector<RuleSet>& sets,
-                                   const contrast::Contrast& differences, const std::string& folder,
+                                   const contrast::Contrast& differences, const std::vector<std::string>& paths,
                                    std::vector<source::FileId>& read) {
   const auto clauses = paired_clauses(differences);
   const evidence::KnownNames names = names_of(sets);
   std::vector<report::Filed> out;
-  for (const std::string& path : submittals_in(folder)) {
+  for (const std::string& path : paths) {
     diagnose::Diagnostics diagnostics;
     std::vector<SubmittalRecord> records = read_records(sources, path, diagnostics);
     print_diagnostics(diagnostics, sources);
@@ -120,6 +121,21 @@ std::vector<report::Filed> archive(source::SourceMap& sources, const std::vector
     }
   }
   return out;
+}
+
+// Nothing if the folder holds no submittal, or cannot be read whole, which was said.
+std::optional<std::vector<std::string>> filed_in(const std::string& folder) {
+  if (folder.empty()) {
+    return std::vector<std::string>();
+  }
+  diagnose::Diagnostics diagnostics;
+  auto out = files_below(folder, is_submittal_file, diagnostics);
+  if (out.empty() && !diagnostics.has_errors()) {
+    diagnostics.error(diagnose::Code::file_unreadable, {}, "found no submittal below the folder `" + folder + "`",
+                      "name a folder with .yaml, .yml, .json or .csv files");
+  }
+  print_diagnostics(diagnostics, source::SourceMap());
+  return diagnostics.has_errors() ? std::nullopt : std::optional(std::move(out));
 }
 
 std::string page(const report::ContrastReport& report, Format format) {
@@ -154,6 +170,10 @@ Exit contrast(const ContrastOptions& options) {
   if (!before || !after) {
     return Exit::rules_broken;
   }
+  const auto filed = filed_in(options.archive);
+  if (!filed) {
+    return Exit::unusable;
+  }
   std::vector<RuleSet> sets;
   sets.push_back(std::move(*before));
   sets.push_back(std::move(*after));
@@ -161,7 +181,7 @@ Exit contrast(const ContrastOptions& options) {
   report::ContrastReport report{sets.front().rules, sets.back().rules, differences, !options.archive.empty(), {}, {}};
   std::vector<source::FileId> submittals;
   if (report.archive) {
-    report.filed = archive(sources, sets, differences, options.archive, submittals);
+    report.filed = archive(sources, sets, differences, *filed, submittals);
   }
   report.origin = origin_of(sources, sets, submittals);
   return write_output(page(report, options.format), options.out) ? status(report) : Exit::unusable;

@@ -18,7 +18,7 @@ constexpr std::size_t page_width = 140;
 std::optional<std::vector<RuleSet>> specifications(source::SourceMap& sources, const EnvelopeOptions& options) {
   std::vector<RuleSet> out;
   diagnose::Diagnostics diagnostics;
-  for (const std::string& path : options.paths) {
+  for (const std::string& path : specifications_in(options.paths, diagnostics)) {
     auto set = prepare_specification(sources, {path, {}, library_folders(options.libraries)}, "", diagnostics);
     if (set) {
       out.push_back(std::move(*set));

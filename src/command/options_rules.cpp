@@ -62,7 +62,9 @@ std::function<Exit()> add_contrast(CLI::App& app) {
 std::function<Exit()> add_envelope(CLI::App& app) {
   const auto options = std::make_shared<EnvelopeOptions>();
   CLI::App& command = *app.add_subcommand("envelope", "Say what satisfies several specifications at once");
-  command.add_option("SPECIFICATION", options->paths, "Specifications")->required()->type_name(takes::rules);
+  command.add_option("SPECIFICATION", options->paths, "Specifications, or folders of them")
+      ->required()
+      ->type_name(takes::rules);
   command.add_option("--class", options->classes, "A class of the mix, as in traffic=heavy; may be repeated")
       ->type_name(takes::mix_class);
   add_libraries(command, options->libraries);

@@ -171,13 +171,13 @@ std::string page(const std::vector<Proved>& all, const diagnose::Diagnostics& di
 Exit proof(const ProofOptions& options) {
   const Log log(options.log);
   source::SourceMap sources;
-  const auto files = rule_files(options.paths);
-  if (files.empty()) {
-    print_error("found no rule file (*.plumb) in what was named");
+  diagnose::Diagnostics diagnostics;
+  const auto files = rule_files(options.paths, diagnostics);
+  if (diagnostics.has_errors()) {
+    print_diagnostics(diagnostics, sources);
     return Exit::unusable;
   }
   std::vector<Proved> all;
-  diagnose::Diagnostics diagnostics;
   for (const std::string& path : files) {
     log.note("proving " + path);
     all.push_back(prove(sources, path, library_folders(options.libraries), options.remarks));

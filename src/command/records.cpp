@@ -95,18 +95,6 @@ bool is_submittal_file(const std::string& path) {
   return std::find(endings.begin(), endings.end(), ending(path)) != endings.end();
 }
 
-std::vector<std::string> submittals_in(const std::string& folder) {
-  std::vector<std::string> out;
-  std::error_code failed;
-  for (fs::recursive_directory_iterator at(folder, failed), end; !failed && at != end; at.increment(failed)) {
-    if (is_submittal_file(at->path().string())) {
-      out.push_back(at->path().string());
-    }
-  }
-  std::sort(out.begin(), out.end());
-  return out;
-}
-
 std::vector<SubmittalRecord> read_records(source::SourceMap& sources, const std::string& path,
                                           diagnose::Diagnostics& diagnostics) {
   const auto file = opened(sources, path, diagnostics);

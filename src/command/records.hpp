@@ -12,7 +12,6 @@ namespace plumbrule::command {
 
 /// Whether files of this name are taken for submittals where a folder of them is read.
 [[nodiscard]] bool is_submittal_file(const std::string& path);
-[[nodiscard]] std::vector<std::string> submittals_in(const std::string& folder);
 
 /// One submittal of a file; no tree: it cannot be read, and a diagnostic says why.
 struct SubmittalRecord {

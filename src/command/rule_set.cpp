@@ -1,8 +1,8 @@
 #include "command/rule_set.hpp"
 
 #include <algorithm>
-#include <filesystem>
 
+#include "command/folder.hpp"
 #include "syntax/tree.hpp"
 
 namespace plumbrule::command {
@@ -24,23 +24,22 @@ bool passed_over(const std::string& path) {
   return !ignored.has_errors() && (holds(syntax::Amendment{}) || !holds(syntax::Specification{}));
 }
 
-// Folders replaced by the rule files below them that are wanted, sorted; a path that is no folder stays.
-template <typename Wanted>
-std::vector<std::string> expanded(const std::vector<std::string>& paths, const Wanted& wanted) {
+// Folders replaced by the rule files below them that are wanted, sorted; a path that is no folder stays. A folder
+// without any is an error: nothing would be held against it, and nothing would fail.
+std::vector<std::string> expanded(const std::vector<std::string>& paths, const std::string& sought,
+                                  const WantedPath& wanted, diagnose::Diagnostics& diagnostics) {
   std::vector<std::string> out;
   for (const std::string& path : paths) {
-    std::error_code failure;
-    if (!std::filesystem::is_directory(path, failure)) {
+    if (!is_folder(path)) {
       out.push_back(path);
       continue;
     }
-    std::vector<std::string> found;
-    for (const auto& entry : std::filesystem::recursive_directory_iterator(path, failure)) {
-      if (entry.is_regular_file() && entry.path().extension() == ".plumb" && wanted(entry.path().string())) {
-        found.push_back(entry.path().string());
-      }
+    const auto found = files_below(
+        path, [&](const std::string& one) { return one.ends_with(".plumb") && wanted(one); }, diagnostics);
+    if (found.empty()) {
+      diagnostics.error(diagnose::Code::clause_missing, {}, "found no " + sought + " below the folder `" + path + "`",
+                        "name a folder with rule files (*.plumb), or the rule file itself");
     }
-    std::sort(found.begin(), found.end());
     out.insert(out.end(), found.begin(), found.end());
   }
   return out;
@@ -55,12 +54,14 @@ std::vector<std::string> library_folders(const std::vector<std::string>& given) 
   return out;
 }
 
-std::vector<std::string> rule_files(const std::vector<std::string>& paths) {
-  return expanded(paths, [](const std::string&) { return true; });
+std::vector<std::string> rule_files(const std::vector<std::string>& paths, diagnose::Diagnostics& diagnostics) {
+  return expanded(
+      paths, "rule file", [](const std::string&) { return true; }, diagnostics);
 }
 
-std::vector<std::string> specifications_in(const std::vector<std::string>& paths) {
-  return expanded(paths, [](const std::string& path) { return !passed_over(path); });
+std::vector<std::string> specifications_in(const std::vector<std::string>& paths, diagnose::Diagnostics& diagnostics) {
+  return expanded(
+      paths, "specification", [](const std::string& path) { return !passed_over(path); }, diagnostics);
 }
 
 std::optional<RuleSet> prepare(source::SourceMap& sources, const check::Request& request, const std::string& on,

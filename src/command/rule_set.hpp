@@ -22,11 +22,14 @@ struct RuleSet {
 /// the installed one, then the one of the source tree.
 [[nodiscard]] std::vector<std::string> library_folders(const std::vector<std::string>& given);
 
-/// The rule files among the paths: of a folder all files below it, sorted.
-[[nodiscard]] std::vector<std::string> rule_files(const std::vector<std::string>& paths);
+/// The rule files among the paths: of a folder all files below it, sorted. A folder without any, or one that cannot be
+/// read whole, is an error.
+[[nodiscard]] std::vector<std::string> rule_files(const std::vector<std::string>& paths,
+                                                  diagnose::Diagnostics& diagnostics);
 
 /// As rule_files, but of a folder only the specifications: vocabularies and amendments are passed over.
-[[nodiscard]] std::vector<std::string> specifications_in(const std::vector<std::string>& paths);
+[[nodiscard]] std::vector<std::string> specifications_in(const std::vector<std::string>& paths,
+                                                         diagnose::Diagnostics& diagnostics);
 
 /// Nothing if an error was reported.
 [[nodiscard]] std::optional<RuleSet> prepare(source::SourceMap& sources, const check::Request& request,

@@ -62,7 +62,7 @@ std::optional<std::vector<RuleSet>> prepare_all(source::SourceMap& sources, cons
   std::vector<RuleSet> out;
   diagnose::Diagnostics diagnostics;
   const auto libraries = library_folders(choice.libraries);
-  for (const std::string& path : specifications_in(choice.against)) {
+  for (const std::string& path : specifications_in(choice.against, diagnostics)) {
     auto set = prepare_specification(sources, {path, choice.amendments, libraries}, choice.on, diagnostics);
     if (set) {
       out.push_back(std::move(*set));

@@ -11,6 +11,7 @@
 #include <thread>
 
 #include "command/archive.hpp"
+#include "command/folder.hpp"
 #include "command/origin.hpp"
 #include "command/records.hpp"
 #include "command/result_file.hpp"
@@ -122,18 +123,16 @@ std::optional<Archive::Form> form_of(const std::string& path, Lining lining) {
   return is_submittal_file(path) ? std::optional(Archive::Form::document) : std::nullopt;
 }
 
-void add_folder_of(const std::string& folder, std::vector<Archive::Input>& out) {
-  std::vector<std::string> paths;
-  std::error_code failed;
-  for (fs::recursive_directory_iterator at(folder, failed), end; !failed && at != end; at.increment(failed)) {
-    if (at->is_regular_file(failed) && form_of(at->path().string(), Lining::by_name)) {
-      paths.push_back(at->path().string());
-    }
+// False if some of the folder cannot be read, which was said.
+bool add_folder_of(const std::string& folder, std::vector<Archive::Input>& out) {
+  diagnose::Diagnostics diagnostics;
+  const auto form = [](const std::string& path) { return form_of(path, Lining::by_name); };
+  const auto wanted = [&](const std::string& path) { return form(path).has_value(); };
+  for (const std::string& path : files_below(folder, wanted, diagnostics)) {
+    out.push_back({path, *form(path)});
   }
-  std::sort(paths.begin(), paths.end());
-  for (const std::string& path : paths) {
-    out.push_back({path, *form_of(path, Lining::by_name)});
-  }
+  print_diagnostics(diagnostics, source::SourceMap());
+  return !diagnostics.has_errors();
 }
 
 std::optional<std::vector<Archive::Input>> inputs_of(const SweepOptions& options) {
@@ -144,8 +143,10 @@ std::optional<std::vector<Archive::Input>> inputs_of(const SweepOptions& options
       print_error("cannot read `" + path + "`: no such file; check the path");
       return std::nullopt;
     }
-    if (path != "-" && fs::is_directory(path, failure)) {
-      add_folder_of(path, out);
+    if (path != "-" && is_folder(path)) {
+      if (!add_folder_of(path, out)) {
+        return std::nullopt;
+      }
     } else if (const auto form = form_of(path, options.lining)) {
       out.push_back({path, *form});
     } else {

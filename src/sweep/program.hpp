@@ -5,6 +5,7 @@
 // sieves ...) is given to the evaluator with the numbers put in.
 
 #include <array>
+#include <bit>
 #include <cstddef>
 #include <map>
 #include <span>
@@ -35,10 +36,11 @@ class NumberCounts {
       return false;
     }
     std::vector<std::uint64_t>& counts = counts_[number.decimals];
-    if (counts.empty()) {
-      counts.resize(end);
+    const auto at = static_cast<std::size_t>(number.digits);
+    if (at >= counts.size()) {
+      counts.resize(std::bit_ceil(at + 1));  // no more than is needed: memory that is touched costs more than counting
     }
-    ++counts[static_cast<std::size_t>(number.digits)];
+    ++counts[at];
     return true;
   }
   /// Calls `each` with every number that was counted and how often, and forgets them.
