@@ -40,7 +40,7 @@ std::optional<Judged> judged(const evidence::Node& document, const RuleSet& set,
   }
   const evaluate::Review review = evaluate::evaluate(set.plan, *evidence);
   Judged out;
-  out.outcome = outcome_of(set, review.findings, problems);
+  out.outcome = evaluate::outcome(set.plan, review.findings, problems.has_errors());
   for (const evaluate::Finding& finding : review.findings) {
     out.verdicts.emplace(set.rules.requirements[finding.requirement].number, finding.verdict);
   }

@@ -82,11 +82,12 @@ bool compare(const source::SourceMap& sources, const std::vector<RuleSet>& sets,
     const Reviewed earlier(sources, set, std::move(then->evidence));
     const Reviewed later(sources, set, std::move(now->evidence));
     const followup::FollowUp found = followup::compare(earlier.side(), later.side());
-    report::SpecificationFollowUp part{head_of(set),
-                                       outcome_of(set, earlier.review().findings, then->problems),
-                                       outcome_of(set, later.review().findings, now->problems),
-                                       later.review().findings.size(),
-                                       {}};
+    report::SpecificationFollowUp part{
+        head_of(set),
+        evaluate::outcome(set.plan, earlier.review().findings, then->problems.has_errors()),
+        evaluate::outcome(set.plan, later.review().findings, now->problems.has_errors()),
+        later.review().findings.size(),
+        {}};
     for (const followup::ClauseProgress& one : found.clauses) {
       part.findings.push_back(report::clause_follow_up(one, earlier.explanations(), later.explanations()));
     }

@@ -47,7 +47,7 @@ Reviewed run(const source::SourceMap& sources, const evidence::Node& document, c
       part.findings.push_back(explain::explain(context, finding));
     }
     audit::join(inspection, audit::inspect(context));
-    part.outcome = outcome_of(set, review.findings, problems);
+    part.outcome = evaluate::outcome(set.plan, review.findings, problems.has_errors());
     out.report.specifications.push_back(std::move(part));
   }
   out.report.audit = report::audit_report(inspection, sources);

@@ -153,10 +153,4 @@ explain::SpecificationHead head_of(const RuleSet& set) {
   return out;
 }
 
-evaluate::Outcome outcome_of(const RuleSet& set, const std::vector<evaluate::Finding>& findings,
-                             const diagnose::Diagnostics& problems) {
-  const evaluate::Outcome out = evaluate::outcome(set.plan, findings);
-  return problems.has_errors() && out == evaluate::Outcome::no_exception_taken ? evaluate::Outcome::incomplete : out;
-}
-
 }  // namespace plumbrule::command

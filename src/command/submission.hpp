@@ -35,10 +35,6 @@ struct RuleChoice {
 /// What identifies the specification in a report.
 [[nodiscard]] explain::SpecificationHead head_of(const RuleSet& set);
 
-/// The outcome of a review. A submittal with errors is never wholly complying: what was misread might have failed.
-[[nodiscard]] evaluate::Outcome outcome_of(const RuleSet& set, const std::vector<evaluate::Finding>& findings,
-                                           const diagnose::Diagnostics& problems);
-
 /// The same error is met once for each specification; it is reported once.
 class Merged {
  public:

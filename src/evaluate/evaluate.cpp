@@ -249,29 +249,12 @@ SpecimenValue reported_value(const plan::Plan& plan, const Evidence& evidence, c
   return with_refusal(Measuring(plan, evidence, trace).reported(result), trace);
 }
 
-Outcome outcome(const plan::Plan& plan, const std::vector<Finding>& findings) {
-  bool rejected = false;
-  bool referred = false;
-  bool open = false;
-  bool anything = false;
+Outcome outcome(const plan::Plan& plan, const std::vector<Finding>& findings, bool faulty) {
+  Together all;
   for (const Finding& finding : findings) {
-    const plan::Requirement& requirement = plan.requirements[finding.requirement];
-    if (requirement.severity == check::Severity::advise) {
-      continue;
-    }
-    const bool fails = finding.verdict == Verdict::fails;
-    rejected = rejected || (fails && requirement.severity == check::Severity::reject);
-    referred = referred || (fails && requirement.severity == check::Severity::refer);
-    open = open || (finding.verdict == Verdict::not_shown && !requirement.optional);
-    anything = anything || finding.verdict == Verdict::complies;
+    all.add(plan.requirements[finding.requirement], finding.verdict);
   }
-  if (rejected) {
-    return Outcome::revise_and_resubmit;
-  }
-  if (referred) {
-    return Outcome::refer_to_engineer;
-  }
-  return open || !anything ? Outcome::incomplete : Outcome::no_exception_taken;
+  return all.outcome(faulty);
 }
 
 }  // namespace plumbrule::evaluate

@@ -145,6 +145,31 @@ struct SpecimenValue {
 
 /// The outcome over all findings (language.md, section 10.5).
 enum class Outcome : std::uint8_t { no_exception_taken, refer_to_engineer, revise_and_resubmit, incomplete };
-[[nodiscard]] Outcome outcome(const plan::Plan& plan, const std::vector<Finding>& findings);
+
+/// The outcome, from the verdicts one after the other. Here so that it is inlined: a sweep asks for it with every
+/// record.
+class Together {
+ public:
+  void add(const plan::Requirement& requirement, Verdict verdict) {
+    if (requirement.severity == check::Severity::advise) {
+      return;
+    }
+    rejected_ |= verdict == Verdict::fails && requirement.severity == check::Severity::reject;
+    referred_ |= verdict == Verdict::fails && requirement.severity == check::Severity::refer;
+    open_ |= verdict == Verdict::not_shown && !requirement.optional;
+    complies_ |= verdict == Verdict::complies;
+  }
+  /// `faulty`: the submittal has errors; it never complies as a whole, as what was misread might have failed.
+  [[nodiscard]] Outcome outcome(bool faulty) const {
+    return rejected_                       ? Outcome::revise_and_resubmit
+           : referred_                     ? Outcome::refer_to_engineer
+           : open_ || !complies_ || faulty ? Outcome::incomplete
+                                           : Outcome::no_exception_taken;
+  }
+
+ private:
+  bool rejected_ = false, referred_ = false, open_ = false, complies_ = false;
+};
+[[nodiscard]] Outcome outcome(const plan::Plan& plan, const std::vector<Finding>& findings, bool faulty);
 
 }  // namespace plumbrule::evaluate

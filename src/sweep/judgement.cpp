@@ -20,26 +20,11 @@ std::int32_t margin_of(const std::optional<Decimal>& headroom) {
 }
 
 void conclude(const Against& against, bool faulty, Judgement& out) {
-  bool rejected = false;
-  bool referred = false;
-  bool open = false;
-  bool anything = false;
+  evaluate::Together all;
   for (std::size_t at = 0; at < out.verdicts.size(); ++at) {
-    const plan::Requirement& requirement = against.plan->requirements[at];
-    if (requirement.severity == check::Severity::advise) {
-      continue;
-    }
-    const Verdict verdict = out.verdicts[at];
-    rejected = rejected || (verdict == Verdict::fails && requirement.severity == check::Severity::reject);
-    referred = referred || (verdict == Verdict::fails && requirement.severity == check::Severity::refer);
-    open = open || (verdict == Verdict::not_shown && !requirement.optional);
-    anything = anything || verdict == Verdict::complies;
+    all.add(against.plan->requirements[at], out.verdicts[at]);
   }
-  open = open || !anything || faulty;
-  out.outcome = rejected   ? evaluate::Outcome::revise_and_resubmit
-                : referred ? evaluate::Outcome::refer_to_engineer
-                : open     ? evaluate::Outcome::incomplete
-                           : evaluate::Outcome::no_exception_taken;
+  out.outcome = all.outcome(faulty);
 }
 
 void judge(const Against& against, const evidence::Evidence& evidence, bool faulty, Judgement& out) {

@@ -160,10 +160,11 @@ bool Program::compare_number(std::uint32_t requirement, std::uint32_t check, con
   }
   out.column = slot.column;
   out.check = check;
-  out.refused_below = all_of(-unreachable);
-  out.refused_above = all_of(unreachable);
-  out.least = of.has_low ? smallest_not_below(of.low.value, of.low.inclusive) : all_of(-unreachable);
-  out.most = of.has_high ? largest_not_above(of.high.value, of.high.inclusive) : all_of(unreachable);
+  const ByDecimals least = of.has_low ? smallest_not_below(of.low.value, of.low.inclusive) : all_of(-unreachable);
+  const ByDecimals most = of.has_high ? largest_not_above(of.high.value, of.high.inclusive) : all_of(unreachable);
+  for (std::size_t at = 0; at < out.edges.size(); ++at) {
+    out.edges.at(at) = {-unreachable, unreachable, least.at(at), most.at(at)};
+  }
   return refusals(of.measure, out) &&
          scale(explain::assertion_of(*against_.rules, *against_.plan, requirement, check), out);
 }
@@ -191,7 +192,7 @@ bool Program::refusals(check::MeasureId measure, Comparison& out) const {
     }
     const ByDecimals edge = above ? largest_not_above(*bound, keeps_bound) : smallest_not_below(*bound, keeps_bound);
     for (std::size_t at = 0; at < edge.size(); ++at) {
-      std::int64_t& end = above ? out.refused_above.at(at) : out.refused_below.at(at);
+      std::int64_t& end = above ? out.edges.at(at).refused_above : out.edges.at(at).refused_below;
       end = above ? std::min(end, edge.at(at)) : std::max(end, edge.at(at));
     }
   }
@@ -313,10 +314,10 @@ bool Program::agrees(std::uint32_t requirement) {
 
 bool Program::agrees_at(std::uint32_t requirement, std::vector<Cell>& cells, const Comparison& comparison) {
   for (const std::size_t decimals : {std::size_t{0}, std::size_t{1}, std::size_t{3}}) {
-    for (const ByDecimals* edge :
-         {&comparison.least, &comparison.most, &comparison.refused_below, &comparison.refused_above}) {
+    const Edges& edges = comparison.edges.at(decimals);
+    for (const std::int64_t edge : {edges.least, edges.most, edges.refused_below, edges.refused_above}) {
       for (const std::int64_t beside : {-1, 0, 1}) {
-        const std::int64_t digits = edge->at(decimals) + beside;
+        const std::int64_t digits = edge + beside;
         if (digits <= -digits_end || digits >= digits_end) {
           continue;
         }

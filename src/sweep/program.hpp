@@ -99,13 +99,17 @@ class Program {
     Divisor low_place, high_place;  // of rounding; none if a number with so many decimals needs none
     Divisor low_size, high_size;    // of the ends; none if they are zero
   };
+  // The ends of what is compared, at one number of decimals: together, so that a comparison meets one of them.
+  struct Edges {
+    std::int64_t refused_below = 0, refused_above = 0;  // a number outside is no value
+    std::int64_t least = 0, most = 0;
+  };
   struct Comparison {
     std::uint32_t column = check::none;  // none: the verdict is fixed
     std::uint32_t check = 0;             // of the plan
     NumberCounts* counts = nullptr;      // where its numbers are counted, if its margins are deferred
     Verdict fixed = Verdict::not_shown;
-    ByDecimals refused_below{}, refused_above{};  // a number outside is no value
-    ByDecimals least{}, most{};
+    std::array<Edges, most_decimals + 1> edges{};
     bool has_low = false, has_high = false, has_margin = false;
     quantity::Ties low_ties{}, high_ties{};
     std::array<Scaled, most_decimals + 1> scaled{};

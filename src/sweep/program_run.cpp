@@ -61,12 +61,12 @@ std::int32_t Program::margin(const Comparison& comparison, const ShortNumber& nu
 }
 
 inline Verdict Program::verdict(const Comparison& comparison, const Cell& cell) {
-  const std::size_t at = cell.number.decimals;
+  const Edges& at = comparison.edges[cell.number.decimals];
   const std::int64_t value = cell.number.digits;
-  if (cell.kind != Cell::Kind::number || value < comparison.refused_below[at] || value > comparison.refused_above[at]) {
+  if (cell.kind != Cell::Kind::number || value < at.refused_below || value > at.refused_above) {
     return Verdict::not_shown;
   }
-  return value >= comparison.least[at] && value <= comparison.most[at] ? Verdict::complies : Verdict::fails;
+  return value >= at.least && value <= at.most ? Verdict::complies : Verdict::fails;
 }
 
 Program::Judged Program::run(const Comparison& comparison, const Cell& cell) {

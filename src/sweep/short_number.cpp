@@ -52,8 +52,9 @@ std::int64_t kept_within(const Decimal& whole) {
 
 std::optional<ShortNumber> read_short(std::string_view text) {
   const char* at = text.data();
-  const auto out = take_short(at, text.data() + text.size());
-  return at == text.data() + text.size() ? out : std::nullopt;
+  ShortNumber out;
+  const bool taken = take_short(at, text.data() + text.size(), out);
+  return taken && at == text.data() + text.size() ? std::optional(out) : std::nullopt;
 }
 
 Decimal exact(const ShortNumber& number) {

@@ -27,9 +27,9 @@ struct ShortNumber {
 /// digits, a digit on both sides of the point. Nothing for any other text and for numbers that are not short.
 [[nodiscard]] std::optional<ShortNumber> read_short(std::string_view text);
 
-/// The same from the front of a text, as far as it goes; `at` moves behind it. Here so that it is inlined: it reads
-/// most bytes of an archive that are not names.
-inline std::optional<ShortNumber> take_short(const char*& at, const char* end) {
+/// The same from the front of a text, as far as it goes; `at` moves behind it. False: there is none, and `out` is as it
+/// was. Here so that it is inlined: it reads most bytes of an archive that are not names.
+inline bool take_short(const char*& at, const char* end, ShortNumber& out) {
   const auto is_digit = [](char byte) { return byte >= '0' && byte <= '9'; };
   const bool negative = at != end && *at == '-';
   at += negative ? 1 : 0;
@@ -39,7 +39,7 @@ inline std::optional<ShortNumber> take_short(const char*& at, const char* end) {
     digits = digits * 10 + (*at++ - '0');
   }
   if (at == first || (*first == '0' && at != first + 1)) {
-    return std::nullopt;
+    return false;
   }
   std::int64_t decimals = 0;
   if (at != end && *at == '.') {
@@ -49,13 +49,14 @@ inline std::optional<ShortNumber> take_short(const char*& at, const char* end) {
     }
     decimals = at - point - 1;
     if (decimals == 0 || decimals > most_decimals) {
-      return std::nullopt;
+      return false;
     }
   }
   if (digits >= digits_end || (at != end && is_digit(*at))) {
-    return std::nullopt;
+    return false;
   }
-  return ShortNumber{static_cast<std::int32_t>(negative ? -digits : digits), static_cast<std::uint8_t>(decimals)};
+  out = {static_cast<std::int32_t>(negative ? -digits : digits), static_cast<std::uint8_t>(decimals)};
+  return true;
 }
 
 /// The same value, with the same number of decimals.

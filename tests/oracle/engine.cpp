@@ -54,7 +54,7 @@ Answers ask_engine(const RuleSet& rules, const evidence::Node& document, const e
   out.readable = true;
   out.has_errors = problems.has_errors();
   out.review = evaluate::evaluate(rules.plan, *evidence);
-  out.outcome = evaluate::outcome(rules.plan, out.review.findings);
+  out.outcome = evaluate::outcome(rules.plan, out.review.findings, false);
   return out;
 }
 
