@@ -76,6 +76,7 @@ void Inspector::run() {
     materials(result);
     pair(result);
     too_few(result);
+    miscounted(result);
     if (result.declared) {
       declared(result);
       continue;

@@ -66,6 +66,7 @@ class Inspector {
   void refused(const Result& result);
   bool swapped(const Result& result, std::uint32_t specimen, const std::string& because);
   void too_few(const Result& result);
+  void miscounted(const Result& result);
   void fewer_than_others();
   void spread(const Result& result, const Replicates& replicates);
   void outlier(const Result& result, const Replicates& replicates);

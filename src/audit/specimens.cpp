@@ -101,6 +101,18 @@ void Inspector::too_few(const Result& result) {
   }
 }
 
+// Readings of more, or of fewer, specimens than are said to stand behind the result.
+void Inspector::miscounted(const Result& result) {
+  const std::size_t count = result.specimens.size();
+  if (count > 0 && result.replicates > 0 && result.record.replicates.known() && count != result.replicates) {
+    add(diagnose::Code::audit_replicates, result.record.replicates,
+        "found the readings of " + specimens_text(count) + " for " + name(result) + ", and " +
+            std::to_string(result.replicates) + " stated as `replicates`",
+        "as many specimens as are stated",
+        "a specimen may have been left out of the report, or counted twice; a clause counts those with readings");
+  }
+}
+
 // Where no requirement says how many: fewer than all the other results of the measure, which agree.
 void Inspector::fewer_than_others() {
   std::map<check::MeasureId, std::vector<const Result*>> results;

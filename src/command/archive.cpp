@@ -17,7 +17,7 @@ std::uint32_t lines_in(std::string_view text) {
 
 }  // namespace
 
-Archive::Archive(std::vector<Input> inputs) : inputs_(std::move(inputs)) {}
+Archive::Archive(std::vector<Input> inputs, bool digests) : inputs_(std::move(inputs)), digests_(digests) {}
 
 std::optional<Part> Archive::next() {
   while (file_ != nullptr || at_ < inputs_.size()) {
@@ -37,12 +37,17 @@ std::optional<Part> Archive::open() {
     if (!file.text) {
       return Unread{input.name, file.reason};
     }
-    bytes_ += file.text->size();
+    if (digests_) {
+      digested_.push_back({input.name, source::sha256(*file.text)});
+    }
     return sweep::Document{input.name, std::move(*file.text)};
   }
   file_.reset(input.name == "-" ? stdin : std::fopen(input.name.c_str(), "rb"));
   if (file_ == nullptr) {
     return Unread{input.name, std::strerror(errno)};
+  }
+  if (digests_) {
+    digest_.emplace();
   }
   name_ = input.name == "-" ? "standard input" : input.name;
   has_heading_ = input.form == Form::csv;
@@ -60,7 +65,9 @@ bool Archive::fill(std::string& text) {
     text.resize(before + part_size);
     const std::size_t read = std::fread(text.data() + before, 1, part_size, file_.get());
     text.resize(before + read);
-    bytes_ += read;
+    if (digest_) {
+      digest_->add(std::string_view(text).substr(before));
+    }
     whole = text.rfind('\n');
     if (read < part_size && std::feof(file_.get()) != 0) {
       return false;
@@ -111,6 +118,10 @@ std::optional<Part> Archive::lines() {
   }
   if (!more) {
     file_.reset();
+    if (digest_ && !failed) {
+      digested_.push_back({name_, digest_->text()});
+    }
+    digest_.reset();
   }
   return out;
 }

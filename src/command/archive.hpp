@@ -9,6 +9,7 @@
 #include <variant>
 #include <vector>
 
+#include "source/digest.hpp"
 #include "sweep/worker.hpp"
 
 namespace plumbrule::command {
@@ -33,11 +34,16 @@ class Archive {
     std::string name;  // "-" is standard input
     Form form{};
   };
-  explicit Archive(std::vector<Input> inputs);
+  /// `digests`: also those of the files, in `digested`.
+  Archive(std::vector<Input> inputs, bool digests);
 
   /// The next part, or nothing at the end.
   [[nodiscard]] std::optional<Part> next();
-  [[nodiscard]] std::uint64_t bytes() const { return bytes_; }
+  struct Digested {
+    std::string file, digest;  // SHA-256
+  };
+  /// Of the files that were read to their end.
+  [[nodiscard]] const std::vector<Digested>& digested() const { return digested_; }
 
  private:
   struct Close {
@@ -53,7 +59,9 @@ class Archive {
   std::string name_, heading_, rest_;  // of the file that is being read; what was read behind the last whole line
   bool has_heading_ = false;
   std::uint32_t line_ = 1;
-  std::uint64_t bytes_ = 0;
+  bool digests_ = false;
+  std::optional<source::Sha256> digest_;  // of the file of lines that is being read
+  std::vector<Digested> digested_;
 
   [[nodiscard]] std::optional<Part> open();
   [[nodiscard]] std::optional<Part> lines();

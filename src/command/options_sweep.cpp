@@ -38,6 +38,8 @@ std::function<Exit()> add_sweep(CLI::App& app) {
       ->type_name(takes::number)
       ->check(CLI::Range(0, 256).description(""));
   command.add_flag("--in-full", options->in_full, "Judge every record by the whole evaluator: slower, the same result");
+  command.add_flag("--digests", options->digests,
+                   "Also state the SHA-256 of each file of the archive in the summary, at some cost");
   add_format(command, options->format, {{"text", Format::text}, {"json", Format::json}}, "the summary");
   add_out(command, options->out);
   return [options] { return sweep(*options); };

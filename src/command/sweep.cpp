@@ -288,6 +288,9 @@ Exit run_sweep(const SweepOptions& options, const source::SourceMap& sources, co
   for (sweep::Worker& worker : workers) {
     sweep::add(report.tally, worker.tally());
   }
+  for (const Archive::Digested& one : archive.digested()) {
+    report.origin.files.push_back({one.file, report::archive_kind, one.digest});
+  }
   return write_summary(report, options, verdicts) ? status(report.tally) : Exit::unusable;
 }
 
@@ -316,7 +319,7 @@ Exit sweep(const SweepOptions& options) {
   if (!inputs) {
     return Exit::unusable;
   }
-  Archive archive(std::move(*inputs));
+  Archive archive(std::move(*inputs), options.digests);
   return run_sweep(options, sources, *sets, archive);
 }
 

@@ -22,6 +22,7 @@ struct SweepOptions {
   std::uint32_t threads = 0;           // 0: as many as the machine has cores
   std::vector<std::string> summaries;  // add these up instead
   bool in_full = false;                // every record by the evaluator
+  bool digests = false;                // of the files of the archive
 };
 
 /// Exit status 0: all records comply with all specifications; 1: something fails; 2: something is not shown, or a

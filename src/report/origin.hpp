@@ -10,9 +10,11 @@ namespace plumbrule::report {
 /// A file that entered the report.
 struct UsedFile {
   std::string path;    // as it was named, or found
-  std::string kind;    // "submittal", "specification", "vocabulary", "amendment"
+  std::string kind;    // "submittal", "specification", "vocabulary", "amendment", or of a sweep archive_kind
   std::string digest;  // SHA-256 of its bytes as they were read, 64 hexadecimal digits
 };
+
+inline constexpr const char* archive_kind = "archive";
 
 struct Origin {
   std::string version;  // of the program

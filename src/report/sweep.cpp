@@ -179,6 +179,17 @@ std::string last_line(const std::string& text) {
   return text.substr(before == std::string::npos ? 0 : before + 1);
 }
 
+// The files of the archive, or those of the rules.
+std::vector<UsedFile> files_of(const SweepReport& report, bool archive) {
+  std::vector<UsedFile> out;
+  for (const UsedFile& one : report.origin.files) {
+    if ((one.kind == archive_kind) == archive) {
+      out.push_back(one);
+    }
+  }
+  return out;
+}
+
 }  // namespace
 
 std::optional<SweepReport> read_sweep(const std::string& text, std::string& reason) {
@@ -210,12 +221,25 @@ bool add_sweep(SweepReport& to, const SweepReport& part, std::string& reason) {
     return false;
   }
   const auto same_file = [](const UsedFile& one, const UsedFile& other) { return one.digest == other.digest; };
+  const std::vector<UsedFile> rules = files_of(to, false);
+  const std::vector<UsedFile> other_rules = files_of(part, false);
   if (to.origin.version != part.origin.version ||
-      !std::equal(to.origin.files.begin(), to.origin.files.end(), part.origin.files.begin(), part.origin.files.end(),
-                  same_file)) {
+      !std::equal(rules.begin(), rules.end(), other_rules.begin(), other_rules.end(), same_file)) {
     reason = "it was made with other rule files, or another version of the program";
     return false;
   }
+  const std::vector<UsedFile> counted = files_of(to, true);
+  const std::vector<UsedFile> more = files_of(part, true);
+  if (counted.empty() != more.empty()) {
+    reason = "of the parts some say which files they count (--digests), and some do not";
+    return false;
+  }
+  const auto twice = std::find_first_of(more.begin(), more.end(), counted.begin(), counted.end(), same_file);
+  if (twice != more.end()) {
+    reason = "it counts `" + twice->path + "`, which another part counts too, as its SHA-256 says";
+    return false;
+  }
+  to.origin.files.insert(to.origin.files.end(), more.begin(), more.end());
   sweep::add(to.tally, part.tally);
   return true;
 }

@@ -32,7 +32,8 @@ struct SweepReport {
 /// Reads a summary back: a JSON summary, or verdicts as NDJSON whose last line holds one. Nothing, and the reason, for
 /// any other text, such as that of a sweep that was stopped half-way.
 [[nodiscard]] std::optional<SweepReport> read_sweep(const std::string& text, std::string& reason);
-/// Adds a part. Nothing is added, and the reason given, if it was held against other specifications or rule files.
+/// Adds a part. Nothing is added, and the reason given, if it was held against other specifications or rule files, or
+/// if a file of its archive was counted before, as its digest says.
 [[nodiscard]] bool add_sweep(SweepReport& to, const SweepReport& part, std::string& reason);
 
 }  // namespace plumbrule::report

@@ -17,4 +17,20 @@ merge "$work"/parts/*.summary >"$work/merged" || [[ $? -le 2 ]] || fail "the sum
 diff <(counts "$work/whole") <(counts "$work/merged") || fail "merged counts are others than those of one run"
 diff -q <(counts "$work/whole") <(counts "$work/parts/part-aaa.ndjson.summary") >/dev/null &&
   fail "a part counts as much as the whole: the comparison sees nothing"
+
+# With digests: those of the bytes, of the parts one after the other, and no part counts twice.
+parts=("$work"/parts/part-aa[ab].ndjson)
+for part in "${parts[@]}"; do swept "${sweep[@]}" "$part" --digests --out "$part.digested"; done
+digests() { jq -r '.files[] | select(.kind == "archive") | "\(.sha256)  \(.path)"' "$1"; }
+merge "${parts[0]}.digested" "${parts[1]}.digested" >"$work/digested" || [[ $? -le 2 ]] || fail "digested parts do not add up"
+diff <(sha256sum "${parts[@]}") <(digests "$work/digested") || fail "other digests than those of the files"
+cp "${parts[0]}.digested" "$work/again"
+merge "${parts[0]}.digested" "$work/again" >"$work/twice" 2>"$work/err" && fail "a part was counted twice"
+grep -q "another part counts too" "$work/err" || fail "not said that a part was there before: $(cat "$work/err")"
+merge "${parts[0]}.digested" "${parts[1]}.summary" >"$work/half" 2>"$work/err" && fail "half of the digests passed for all"
+grep -q "some do not" "$work/err" || fail "not said that digests are missing: $(cat "$work/err")"
+swept "${sweep[@]}" - --digests --out "$work/piped" <"${parts[0]}"
+[[ $(digests "$work/piped") == "$(sha256sum <"${parts[0]}" | cut -d ' ' -f 1)  standard input" ]] || fail "piped: another digest"
+swept "${sweep[@]}" "${parts[0]}" --out "$work/plain"
+[[ -z $(digests "$work/plain") ]] || fail "digests that nobody asked for"
 exit $((failures > 0))
