@@ -7,6 +7,8 @@
 #
 # Every command runs three times (RUNS); clock and CPU are medians, memory the greatest. Costs are compared by CPU time,
 # which other work on the machine disturbs least. SQLite and the validator get at most 100,000 records, jq 10,000.
+# Whether a record costs the same in archives of all sizes is told twice: by the least CPU time of many runs of those
+# that are short, and, if valgrind is installed, by counted instructions, which no other work disturbs.
 set -euo pipefail
 root=$(cd "$(dirname "$0")/../.." && pwd)
 plumbrule=${PLUMBRULE:-$root/.build/release/src/plumbrule}
@@ -20,8 +22,10 @@ sizes=("$@")
 greatest=${sizes[-1]}
 figures=$work/figures.tsv
 notes=$work/notes.md
+steady=$work/steady.tsv  # CPU seconds and instructions of sweeps of one thread, by records
 : >"$figures"
 : >"$notes"
+: >"$steady"
 wrong=0
 
 archive() { echo "$work/records-$1.ndjson"; }
@@ -52,20 +56,36 @@ cost() {
   peak=$(cut -f 3 "$work/runs" | sort -n | tail -1)
 }
 
+least() { cut -f "$1" "$work/runs" | sort -n | head -1; }
 median() { cut -f "$1" "$work/runs" | sort -n | sed -n "$(((runs + 1) / 2))p"; }
 
 row() { printf '%s\t%s\t%s\t%s\t%s\t%s\n' "$1" "$2" "$3" "${4:-$clock}" "${5:-$cpu}" "${6:-$peak}" >>"$figures"; }
 
 check() { agree "$@" >>"$notes" || wrong=1; }
 
-# What a sweep costs once: a sweep of a few records, after which the programs of all kinds of record are made.
-few=200
+# instructions COMMAND...: how many it carries out, or nothing without valgrind.
+instructions() {
+  command -v valgrind >/dev/null || return 0
+  valgrind --tool=callgrind --callgrind-out-file=/dev/null "$@" 2>&1 | sed -n 's/.*Collected : //p'
+}
+
+# measure_steady SIZE: a row of $steady.
+measure_steady() {
+  local runs=$(($1 > 100000 ? runs : 21))
+  sweep_as "$(archive "$1")" 1
+  cost "${sweep[@]}"
+  printf '%s\t%s\t%s\n' "$1" "$(least 2)" "$(instructions "${sweep[@]}")" >>"$steady"
+}
+
+# What a sweep costs once: a sweep of a few records, by which the programs of all kinds of record are made; the rarest
+# kind is one record in a hundred, and is made ready when it comes for the second time.
+few=1000
 measure_start() {
   make "$few"
   sweep_as "$(archive "$few")" 1
   cost "${sweep[@]}"
   row "sweep, the start and the kinds of record made ready" 1 "$few"
-  start=$cpu
+  measure_steady "$few"
 }
 
 measure_sweep() {
@@ -78,6 +98,7 @@ measure_sweep() {
       row sweep "$threads" "$size"
       check "sweep, $threads thread(s)" <(sweep_counts "$work/sweep.json") "$work/hand.$size"
     done
+    measure_steady "$size"
   done
 }
 
@@ -148,9 +169,7 @@ report() {
   echo
   awk -v own="$(own "$greatest")" -f "$root/tests/bench/lines.awk" "$figures"
   echo
-  awk -F '\t' -v start="$start" '$1 == "sweep" && $2 == 1 { cost = ($5 - start) / ($3 - 200); if (!n++) first = cost; low = n == 1 || cost < low ? cost : low
-      high = cost > high ? cost : high }
-    END { if (low > 0) printf "Cost of a record after the start, over the sizes: within %.1f %% of each other.\n", 100 * (high / low - 1) }' "$figures"
+  awk -f "$root/tests/bench/steady.awk" "$steady"
   echo
   cat "$notes"
 }
