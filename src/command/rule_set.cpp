@@ -24,6 +24,11 @@ bool passed_over(const std::string& path) {
   return !ignored.has_errors() && (holds(syntax::Amendment{}) || !holds(syntax::Specification{}));
 }
 
+void none_below(const std::string& folder, const std::string& sought, diagnose::Diagnostics& diagnostics) {
+  diagnostics.error(diagnose::Code::clause_missing, {}, "found no " + sought + " below the folder `" + folder + "`",
+                    "name a folder with rule files (*.plumb), or the rule file itself");
+}
+
 // Folders replaced by the rule files below them that are wanted, sorted; a path that is no folder stays. A folder
 // without any is an error: nothing would be held against it, and nothing would fail.
 std::vector<std::string> expanded(const std::vector<std::string>& paths, const std::string& sought,
@@ -37,8 +42,7 @@ std::vector<std::string> expanded(const std::vector<std::string>& paths, const s
     const auto found = files_below(
         path, [&](const std::string& one) { return one.ends_with(".plumb") && wanted(one); }, diagnostics);
     if (found.empty()) {
-      diagnostics.error(diagnose::Code::clause_missing, {}, "found no " + sought + " below the folder `" + path + "`",
-                        "name a folder with rule files (*.plumb), or the rule file itself");
+      none_below(path, sought, diagnostics);
     }
     out.insert(out.end(), found.begin(), found.end());
   }

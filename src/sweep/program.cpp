@@ -66,8 +66,8 @@ bool stays_open(const plan::Check& check, const evidence::Result& result) {
 
 }  // namespace
 
-Program::Program(const Against& against, evidence::Evidence evidence, std::vector<Slot> slots)
-    : against_(against), evidence_(std::move(evidence)), slots_(std::move(slots)) {
+Program::Program(Against against, evidence::Evidence evidence, std::vector<Slot> slots)
+    : against_(std::move(against)), evidence_(std::move(evidence)), slots_(std::move(slots)) {
   for (const Slot& slot : slots_) {
     measures_.push_back(evidence_.results[slot.result].measure);
   }

@@ -63,7 +63,7 @@ class Program {
  public:
   /// `evidence`: bound from a record of the kind, without errors, in which every slot has a number; all slots are exact
   /// amounts of results without specimens that are no part of a series and not declared by the job mix.
-  Program(const Against& against, evidence::Evidence evidence, std::vector<Slot> slots);
+  Program(Against against, evidence::Evidence evidence, std::vector<Slot> slots);
 
   /// Precondition: the cell of each slot is absent or a short number. Margins that `defer` deals with stay out of
   /// `out`.
