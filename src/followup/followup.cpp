@@ -43,16 +43,18 @@ constexpr auto by_key = [](const auto& one) { return key(one); };
 }  // namespace
 
 FollowUp Comparer::run() {
-  const std::set<std::uint32_t> failed = failing();
   clauses();
   identity();
+  whose();
   classes();
   for (const Pair& pair : matching_.pairs) {
     const Differences found = differences(pair);
-    looks(pair, found, failed);
+    looks(pair, found);
+    count_kept(pair, found);
   }
   repeated_series();
-  gone(failed);
+  gone();
+  job_mix_changed();
   for (const ClauseProgress& one : out_.clauses) {
     class_changed(one);
   }
@@ -79,8 +81,9 @@ std::string_view progress_text(Progress progress) {
 }
 
 std::string_view look_code(LookKind kind) {
-  constexpr std::array<std::string_view, 7> texts{"reading_altered", "reported_alone", "failing_gone",     "moved",
-                                                  "class_changed",   "specimen_gone",  "readings_repeated"};
+  constexpr std::array<std::string_view, 12> texts{
+      "reading_altered",   "reported_alone", "failing_gone",   "moved",           "class_changed",   "specimen_gone",
+      "readings_repeated", "readings_gone",  "specimen_added", "job_mix_changed", "other_submittal", "dates_reversed"};
   return texts.at(static_cast<std::size_t>(kind));
 }
 
