@@ -11,6 +11,8 @@ namespace plumbrule::followup {
 
 using explain::Context;
 
+inline constexpr const char* not_stated = "not stated";
+
 class Comparer {
  public:
   Comparer(const Side& before, const Side& after)

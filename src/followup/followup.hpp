@@ -27,7 +27,8 @@ struct ClauseProgress {
   std::string note;     // of a withdrawn one: why
 };
 
-/// A value that differs. `difference`: after less before, in words; empty for words, bounds and what is missing.
+/// A value that differs. `difference`: after less before, in words, or that it was only converted; empty for words,
+/// bounds and what is missing.
 struct ValueChange {
   std::string subject, what;  // "sand adhesion", "specimen 2, mass after"
   std::string before, after, difference;

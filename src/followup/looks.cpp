@@ -80,7 +80,7 @@ void Comparer::altered(const Pair& pair, const Differences& found) {
   const std::size_t others = found.altered.size() - 1;
   look(LookKind::reading_altered,
        change.subject + ": " + change.what + " was " + quoted(change.before) + " and is " +
-           (change.after_place.known() ? quoted(change.after) : "not stated") +
+           (change.after == not_stated ? change.after : quoted(change.after)) +
            (others > 0 ? " (and " + std::to_string(others) + " more)" : "") + ", and " + dates(pair),
        "compare both with the worksheet; a repeated test has a date of its own", change.before_place,
        change.after_place);
@@ -105,13 +105,12 @@ void Comparer::readings_gone(const Pair& pair, const Differences& found) {
   if (!all && found.bare == 0) {
     return;
   }
-  const std::size_t count = all ? from.specimens.size() : found.bare;
+  const std::size_t count = found.bare + found.removed.size();
   const Span& value = all ? to.reported.span : to.span;
   look(LookKind::readings_gone,
        subject(after_, to) + ": " + std::to_string(count) + (count == 1 ? " specimen was" : " specimens were") +
-           " submitted with what was read before, and " +
-           (all ? "the reported value " + quoted(written(after_, value)) + " stands alone now"
-                : "give a value alone now"),
+           " submitted with what was read before; now it is " +
+           (all ? "the reported value " + quoted(written(after_, value)) + " alone" : "a value alone"),
        "ask for the readings; without them the value cannot be worked out again", from.span, value);
 }
 

@@ -12,7 +12,8 @@ using quantity::Bound;
 using quantity::Decimal;
 
 std::string worded(const Context& context, const Value& value) {
-  return value.kind == Value::Kind::missing ? "not stated" : written(context, value.span);
+  const std::string text = written(context, value.span);
+  return text.empty() ? not_stated : text;
 }
 
 bool exact(const Value& value) { return value.kind == Value::Kind::quantity && value.amount.bound == Bound::exact; }
@@ -73,9 +74,11 @@ Comparer::Change Comparer::value(const Pair& pair, const std::string& what, cons
   if (same(before_, from, after_, to, type)) {
     return Change::none;
   }
+  const bool other_unit = converted(before_, from, after_, to);
   out_.values.push_back({subject(after_, later(pair)), what, worded(before_, from), worded(after_, to),
-                         difference(from, to, type), from.span, to.span});
-  return converted(before_, from, after_, to) ? Change::converted : Change::other;
+                         other_unit ? "the same as far as its digits go" : difference(from, to, type), from.span,
+                         to.span});
+  return other_unit ? Change::converted : Change::other;
 }
 
 void Comparer::readings(const Pair& pair, const SpecimenPair& specimen, Differences& out) {
@@ -133,7 +136,7 @@ void Comparer::specimens(const Pair& pair, Differences& out) {
 void Comparer::day(const Pair& pair, const std::string& what, const evidence::Day& from, const evidence::Day& to) {
   if (from.day != to.day) {
     const auto text = [](const Context& context, const evidence::Day& one) {
-      return one.day == evidence::no_date ? std::string("not stated") : written(context, one.span);
+      return one.day == evidence::no_date ? std::string(not_stated) : written(context, one.span);
     };
     out_.values.push_back(
         {subject(after_, later(pair)), what, text(before_, from), text(after_, to), "", from.span, to.span});
@@ -149,14 +152,16 @@ void Comparer::beside(const Pair& pair, Differences& out) {
   }
   day(pair, "date of the test", from.record.tested, to.record.tested);
   day(pair, "date of making", from.record.made, to.record.made);
-  const auto stated = [](const std::string& text) { return text.empty() ? "not stated" : text; };
+  const auto stated = [](const std::string& text) { return text.empty() ? not_stated : text; };
   const auto& left = from.record.laboratory;
   const auto& right = to.record.laboratory;
   if (left.text != right.text) {
     out_.values.push_back({of, "laboratory", stated(left.text), stated(right.text), "", left.span, right.span});
   }
   if (from.replicates != to.replicates && from.specimens.empty() && to.specimens.empty()) {
-    const auto count = [](std::uint32_t number) { return number == 0 ? "not stated" : std::to_string(number); };
+    const auto count = [](std::uint32_t number) {
+      return number == 0 ? std::string(not_stated) : std::to_string(number);
+    };
     out_.values.push_back({of, "replicates", count(from.replicates), count(to.replicates), "", from.record.replicates,
                            to.record.replicates});
     if (from.replicates != 0) {
@@ -218,7 +223,7 @@ void Comparer::identity() {
   const evidence::Identity& to = after_.evidence.identity;
   const auto compare = [&](const std::string& what, const std::string& left, const std::string& right) {
     if (left != right) {
-      const auto stated = [](const std::string& text) { return text.empty() ? "not stated" : text; };
+      const auto stated = [](const std::string& text) { return text.empty() ? not_stated : text; };
       out_.values.push_back({"submittal", what, stated(left), stated(right), "", {}, {}});
     }
   };
