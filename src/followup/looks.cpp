@@ -94,7 +94,7 @@ void Comparer::too_coarse(const Pair& pair, const Differences& found) {
   const ValueChange change = out_.values[found.converted.front()];
   look(LookKind::reading_altered,
        change.subject + ": " + change.what + " was " + quoted(change.before) + " and is " + quoted(change.after) +
-           ", the same as far as its digits go; the clause that it failed is met by it now, and " + dates(pair),
+           ", the same as far as its digits go; it failed a clause before and does not now, and " + dates(pair),
        "compare both with the worksheet, with all digits", change.before_place, change.after_place);
 }
 
