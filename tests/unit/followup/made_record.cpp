@@ -93,7 +93,9 @@ void each_assertion(const Rules& rules, const Visit& visit) {
 Words under(const Rules& rules, const check::Assertion& assertion) {
   Words out;
   for (const check::ConditionValue& one : assertion.conditions) {
-    out.emplace(rules.conditions[one.condition].name, one.written);
+    const check::Condition& condition = rules.conditions[one.condition];
+    const bool number = condition.scale == check::Scale::unit;
+    out.emplace(condition.name, number ? one.value.text() + " " + rules.units.at(condition.unit).text : one.written);
   }
   return out;
 }
@@ -101,7 +103,7 @@ Words under(const Rules& rules, const check::Assertion& assertion) {
 Texts numbers_from(const Decimal& first) {
   Texts out;
   for (std::size_t at = 0; at < values_of_each; ++at) {
-    out.push_back((first + Decimal{static_cast<std::int64_t>(at)} * Decimal::of("0.01")).text());
+    out.push_back((first + Decimal{static_cast<std::int64_t>(at)} * Decimal::of("0.001")).text());
   }
   return out;
 }
@@ -136,11 +138,12 @@ std::vector<Texts> candidates(const Rules& rules, const check::Assertion& assert
   return out;
 }
 
+// Whether they fail is tried with as many as a trial has.
 void try_values(Shipped& shipped, const Words& classes, const Texts& values, Subject& out) {
   Record record;
   record.classes = classes;
   record.trials.push_back(out.trial);
-  record.trials.front().specimens = values;
+  record.trials.front().specimens = first(values, specimens);
   Texts& place = any_fails(Reviewed(shipped, record, true)) ? out.failing : out.passing;
   place = place.empty() ? values : place;
 }
@@ -180,10 +183,15 @@ Texts shipped_files() {
   return out;
 }
 
+Texts first(const Texts& values, std::size_t count) {
+  return {values.begin(), values.begin() + static_cast<std::ptrdiff_t>(count)};
+}
+
 std::string yaml(const Record& record) {
   std::string out = "submittal: 1\nproject: \"" + record.project + "\"\nmix: \"" + record.mix + "\"\n";
   out += record.date.empty() ? "" : "date: " + record.date + "\n";
-  out += "classes: " + flow(record.classes) + "\njob_mix: " + flow(record.job_mix) + "\nresults:\n";
+  out += "classes: " + flow(record.classes) + "\njob_mix: " + flow(record.job_mix) +
+         "\nresults:" + (record.trials.empty() ? " []\n" : "\n");
   for (const Trial& one : record.trials) {
     out += yaml(one);
   }

@@ -46,6 +46,10 @@ struct Record {
 };
 [[nodiscard]] std::string yaml(const Record& record);
 
+/// Of a trial that is made from a subject.
+inline constexpr std::size_t specimens = 3;
+[[nodiscard]] Texts first(const Texts& values, std::size_t count);
+
 /// A test that the specification asks for. Of values that fail a clause, and of those that do not, there are six, all
 /// different unless they are words; `failing` is empty if none was found.
 struct Subject {
