@@ -20,6 +20,11 @@ std::string day_text(const Context& context, const Result& result) {
   return result.record.tested.span.known() ? written(context, result.record.tested.span) : "the date of its row";
 }
 
+bool gives_something(const Specimen& one) {
+  return one.direct.usable() ||
+         std::any_of(one.readings.begin(), one.readings.end(), [](const Value& value) { return value.usable(); });
+}
+
 bool has_numbers(const Result& result) {
   const auto number = [](const Value& value) { return value.kind == Value::Kind::quantity; };
   return std::any_of(result.specimens.begin(), result.specimens.end(), [&](const Specimen& one) {
@@ -101,7 +106,8 @@ void Comparer::too_coarse(const Pair& pair, const Differences& found) {
 void Comparer::readings_gone(const Pair& pair, const Differences& found) {
   const Result& from = earlier(pair);
   const Result& to = later(pair);
-  const bool all = to.specimens.empty() && to.reported.usable() && !from.specimens.empty();
+  const bool gave = std::any_of(from.specimens.begin(), from.specimens.end(), gives_something);
+  const bool all = to.specimens.empty() && to.reported.usable() && gave;
   if (!all && found.bare == 0) {
     return;
   }
