@@ -46,10 +46,14 @@ void Binder::identity(const Node& document) {
     }
     return node->text;
   };
-  out_.identity = {text("project"), text("mix"), text("laboratory"), text("prepared_by"), text("date"), text("note")};
+  const auto place = [&](std::string_view key) {
+    const Node* node = document.find(key);
+    return node == nullptr ? Span{} : node->span;
+  };
+  out_.identity = {text("project"), text("mix"),  text("laboratory"), text("prepared_by"),
+                   text("date"),    text("note"), place("project"),   place("mix")};
   out_.date = date(document.find("date"));
-  const Node* reviewed = document.find("date");
-  out_.reviewed = {out_.date, reviewed == nullptr ? Span{} : reviewed->span};
+  out_.reviewed = {out_.date, place("date")};
 }
 
 void Binder::classes(const Node& node) {

@@ -136,6 +136,7 @@ struct Target {
 /// What identifies the submittal, for the report. Texts as written; empty if not given.
 struct Identity {
   std::string project, mix, laboratory, prepared_by, date, note;
+  Span project_place, mix_place;
 };
 
 struct Evidence {

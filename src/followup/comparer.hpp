@@ -1,6 +1,6 @@
 #pragma once
 // The state of one comparison. Internal to this folder; its parts stand in clauses.cpp (what became of the findings),
-// values.cpp (what differs) and looks.cpp (what is worth a look).
+// values.cpp (what differs), looks.cpp (what is worth a look of one test) and whole.cpp (of the submittals).
 
 #include <map>
 #include <set>
@@ -11,6 +11,8 @@ namespace plumbrule::followup {
 
 using explain::Context;
 
+inline constexpr const char* not_stated = "not stated";
+
 class Comparer {
  public:
   Comparer(const Side& before, const Side& after)
@@ -18,7 +20,9 @@ class Comparer {
         after_(after.context),
         earlier_audit_(before.inspection),
         later_audit_(after.inspection),
-        matching_(match(before_, after_)) {}
+        matching_(match(before_, after_)),
+        failed_(failing(before_)),
+        fails_(failing(after_)) {}
   FollowUp run();
 
  private:
@@ -27,20 +31,30 @@ class Comparer {
   const audit::Inspection& earlier_audit_;
   const audit::Inspection& later_audit_;
   Matching matching_;
+  std::set<std::uint32_t> failed_, fails_;  // results that a failing clause counts, before and now
   struct Rows {
     std::size_t count = 0, same = 0;
     Pair first;
   };
   std::map<std::uint32_t, Rows> series_;  // under another date, by the number of the later series
+  struct Test {
+    bool kept = true;
+    check::MeasureId measure = check::none;
+  };
+  std::map<std::pair<bool, std::uint32_t>, Test> tests_;  // at the job mix; by being a series, and its number
+  std::vector<std::pair<check::MeasureId, ValueChange>> redeclared_;
   FollowUp out_;
 
   /// What differs between two results that are the same test.
   struct Differences {
     std::vector<std::size_t> altered;    // changes of values that could be read before, in out_.values
+    std::vector<std::size_t> converted;  // the same value in another unit, as far as its digits go
     bool reported = false;               // the reported value is another one
     std::vector<std::uint32_t> removed;  // specimens of the earlier result
+    std::vector<std::uint32_t> added;    // of the later one
+    std::size_t bare = 0;                // specimens with readings before, and a value alone now
     std::size_t compared = 0;            // specimens that stand in both
-    std::size_t unchanged = 0;           // of these with numbers of their own, all the same
+    std::size_t unchanged = 0;           // of these with values of their own, all the same
     std::size_t numbers = 0;             // their numbers, together
     std::size_t most = 0;                // the most numbers of one of them
   };
@@ -63,28 +77,43 @@ class Comparer {
   Differences differences(const Pair& pair);
   void specimens(const Pair& pair, Differences& out);
   void readings(const Pair& pair, const SpecimenPair& specimen, Differences& out);
-  bool value(const Pair& pair, const std::string& what, const Value& from, const Value& to, const check::Type& type);
+  enum class Change : std::uint8_t { none, converted, other };
+  Change value(const Pair& pair, const std::string& what, const Value& from, const Value& to, const check::Type& type);
+  void reported(const Pair& pair, Differences& out);
   void day(const Pair& pair, const std::string& what, const evidence::Day& from, const evidence::Day& to);
-  void beside(const Pair& pair);  // dates, laboratory, number of specimens
+  void beside(const Pair& pair, Differences& out);  // dates, laboratory, number of specimens
   void results();
   [[nodiscard]] std::string difference(const Value& from, const Value& to, const check::Type& type) const;
 
   // looks.cpp
-  void looks(const Pair& pair, const Differences& found, const std::set<std::uint32_t>& failed);
-  [[nodiscard]] std::set<std::uint32_t> failing() const;
+  void looks(const Pair& pair, const Differences& found);
+  [[nodiscard]] static std::set<std::uint32_t> failing(const Context& context);
+  [[nodiscard]] bool failed(const Pair& pair) const { return failed_.count(pair.before) > 0; }
+  [[nodiscard]] bool cured(const Pair& pair) const { return failed(pair) && fails_.count(pair.after) == 0; }
   [[nodiscard]] bool retested(const Pair& pair) const;
+  [[nodiscard]] std::string dates(const Pair& pair) const;
   void look(LookKind kind, const std::string& found, const std::string& hint, const Span& before, const Span& after) {
     out_.looks.push_back({kind, found, hint, before, after});
   }
   void altered(const Pair& pair, const Differences& found);
+  void too_coarse(const Pair& pair, const Differences& found);
+  void readings_gone(const Pair& pair, const Differences& found);
   void reported_alone(const Pair& pair, const Differences& found);
   void specimen_gone(const Pair& pair, const Differences& found);
+  void specimen_added(const Pair& pair, const Differences& found);
   void repeated(const Pair& pair, const Differences& found);
   void repeated_series();  // rows have few numbers each: a series is judged as a whole
-  void moved(const Pair& pair, bool failed);
+  void moved(const Pair& pair);
+  void gone();
+
+  // whole.cpp
+  void whose();  // project, mix and dates of the submittals
+  void count_kept(const Pair& pair, const Differences& found);
+  [[nodiscard]] bool left_behind(const Result& result) const;
+  void job_mix_changed();
   void class_changed(const ClauseProgress& clause);
+  [[nodiscard]] std::string by_class(const ClauseProgress& clause) const;
   [[nodiscard]] std::set<check::CategoryId> tested_classes(std::uint32_t requirement) const;
-  void gone(const std::set<std::uint32_t>& failed);
 };
 
 }  // namespace plumbrule::followup

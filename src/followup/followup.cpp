@@ -14,7 +14,11 @@ auto key(const ValueChange& one) {
   return std::tuple(key(one.before_place), key(one.after_place), one.subject, one.what, one.before, one.after);
 }
 auto key(const ResultChange& one) { return std::tuple(one.added, key(one.place), one.subject, one.value); }
-auto key(const Look& one) { return std::tuple(one.kind, key(one.before), key(one.after), one.found); }
+// How many tests a specification knows is no other look.
+auto key(const Look& one) {
+  return std::tuple(one.kind, key(one.before), key(one.after),
+                    one.kind == LookKind::job_mix_changed ? std::string() : one.found);
+}
 auto key(const AuditProgress& one) {
   return std::tuple(one.progress, one.finding.code, key(one.finding.place), one.finding.found);
 }
@@ -43,16 +47,18 @@ constexpr auto by_key = [](const auto& one) { return key(one); };
 }  // namespace
 
 FollowUp Comparer::run() {
-  const std::set<std::uint32_t> failed = failing();
   clauses();
   identity();
+  whose();
   classes();
   for (const Pair& pair : matching_.pairs) {
     const Differences found = differences(pair);
-    looks(pair, found, failed);
+    looks(pair, found);
+    count_kept(pair, found);
   }
   repeated_series();
-  gone(failed);
+  gone();
+  job_mix_changed();
   for (const ClauseProgress& one : out_.clauses) {
     class_changed(one);
   }
@@ -79,8 +85,9 @@ std::string_view progress_text(Progress progress) {
 }
 
 std::string_view look_code(LookKind kind) {
-  constexpr std::array<std::string_view, 7> texts{"reading_altered", "reported_alone", "failing_gone",     "moved",
-                                                  "class_changed",   "specimen_gone",  "readings_repeated"};
+  constexpr std::array<std::string_view, 12> texts{
+      "reading_altered",   "reported_alone", "failing_gone",   "moved",           "class_changed",   "specimen_gone",
+      "readings_repeated", "readings_gone",  "specimen_added", "job_mix_changed", "other_submittal", "dates_reversed"};
   return texts.at(static_cast<std::size_t>(kind));
 }
 

@@ -27,7 +27,8 @@ struct ClauseProgress {
   std::string note;     // of a withdrawn one: why
 };
 
-/// A value that differs. `difference`: after less before, in words; empty for words, bounds and what is missing.
+/// A value that differs. `difference`: after less before, in words, or that it was only converted; empty for words,
+/// bounds and what is missing.
 struct ValueChange {
   std::string subject, what;  // "sand adhesion", "specimen 2, mass after"
   std::string before, after, difference;
@@ -50,6 +51,11 @@ enum class LookKind : std::uint8_t {
   class_changed,      // by another class a clause no longer applies, or asks for less
   specimen_gone,      // a specimen is missing from a set whose others are the same
   readings_repeated,  // the same readings under another test date
+  readings_gone,      // specimens gave readings before, and only a value is submitted now
+  specimen_added,     // a set that failed has more specimens, the others are the same, and the test has no new date
+  job_mix_changed,    // the job mix declares another value, and tests at the job mix are those of before
+  other_submittal,    // another project or mix: the comparison may be of the wrong files
+  dates_reversed,     // the first submittal is dated after the second
 };
 
 struct Look {

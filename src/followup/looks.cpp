@@ -1,4 +1,4 @@
-// What is worth a look. Wording: what differs, and what to compare; never whose fault it may be.
+// What is worth a look of one test. Wording: what differs, and what to compare; never whose fault it may be.
 
 #include <algorithm>
 
@@ -20,30 +20,29 @@ std::string day_text(const Context& context, const Result& result) {
   return result.record.tested.span.known() ? written(context, result.record.tested.span) : "the date of its row";
 }
 
-std::uint32_t chosen_case(const Context& context, std::uint32_t requirement) {
-  for (const evaluate::Step& step : plan::part(context.review.trace, context.review.findings[requirement].steps)) {
-    if (step.kind == StepKind::case_chosen) {
-      return step.index;
-    }
-  }
-  return check::none;
+bool gives_something(const Specimen& one) {
+  return one.direct.usable() ||
+         std::any_of(one.readings.begin(), one.readings.end(), [](const Value& value) { return value.usable(); });
 }
 
-std::string class_text(const Context& context, const Value& value) {
-  return value.kind == Value::Kind::missing ? "not stated" : quoted(written(context, value.span));
+bool has_numbers(const Result& result) {
+  const auto number = [](const Value& value) { return value.kind == Value::Kind::quantity; };
+  return std::any_of(result.specimens.begin(), result.specimens.end(), [&](const Specimen& one) {
+    return number(one.direct) || std::any_of(one.readings.begin(), one.readings.end(), number);
+  });
 }
 
 }  // namespace
 
 // Results that a failing clause counts, without those of them that comply.
-std::set<std::uint32_t> Comparer::failing() const {
+std::set<std::uint32_t> Comparer::failing(const Context& context) {
   std::set<std::uint32_t> out;
-  for (const evaluate::Finding& finding : before_.review.findings) {
+  for (const evaluate::Finding& finding : context.review.findings) {
     if (finding.verdict != Verdict::fails) {
       continue;
     }
     std::set<std::uint32_t> met;
-    for (const evaluate::Step& step : plan::part(before_.review.trace, finding.steps)) {
+    for (const evaluate::Step& step : plan::part(context.review.trace, finding.steps)) {
       if (step.kind == StepKind::check) {
         met.clear();
       } else if (step.kind == StepKind::result) {
@@ -58,42 +57,67 @@ std::set<std::uint32_t> Comparer::failing() const {
   return out;
 }
 
-// A later date than before; where none was stated, one after the earlier submittal.
+// A later date than before, and than the earlier submittal, which would have held a test of its own days.
 bool Comparer::retested(const Pair& pair) const {
-  const std::int32_t then = earlier(pair).tested;
   const std::int32_t now = later(pair).tested;
-  return now != evidence::no_date && now > (then == evidence::no_date ? before_.evidence.reviewed.day : then);
+  return now != evidence::no_date && now > earlier(pair).tested && now > before_.evidence.reviewed.day;
+}
+
+// Why the test is not taken for a repeated one.
+std::string Comparer::dates(const Pair& pair) const {
+  const Result& from = earlier(pair);
+  const Result& to = later(pair);
+  if (from.tested == to.tested) {
+    return "the test has " +
+           (to.tested == evidence::no_date ? "no date" : "the date of before, " + day_text(after_, to));
+  }
+  const std::string both = ": " + day_text(before_, from) + " before, " + day_text(after_, to) + " now";
+  return to.tested > from.tested ? "the test is not dated after the submittal of before" + both + ", submitted " +
+                                       written(before_, before_.evidence.reviewed.span)
+                                 : "the test is not dated later" + both;
 }
 
 void Comparer::altered(const Pair& pair, const Differences& found) {
-  const Result& from = earlier(pair);
-  const Result& to = later(pair);
-  const bool only_reported = from.specimens.empty() && to.specimens.empty() && found.reported;
-  const bool usable = !found.altered.empty() || (only_reported && from.reported.usable());
-  if (!usable || from.declared || retested(pair)) {
+  if (found.altered.empty() || earlier(pair).declared || retested(pair)) {
     return;
   }
-  const ValueChange change = found.altered.empty() ? ValueChange{subject(after_, to),
-                                                                 "reported value",
-                                                                 written(before_, from.reported.span),
-                                                                 written(after_, to.reported.span),
-                                                                 "",
-                                                                 from.reported.span,
-                                                                 to.reported.span}
-                                                   : out_.values[found.altered.front()];
-  const std::string more =
-      found.altered.size() > 1 ? " (and " + std::to_string(found.altered.size() - 1) + " more)" : "";
-  const bool same_day = from.tested == to.tested;
-  const std::string dates =
-      same_day
-          ? "and the test has " +
-                (to.tested == evidence::no_date ? "no date" : "the date of before, " + day_text(after_, to))
-          : "and the test is not dated later: " + day_text(before_, from) + " before, " + day_text(after_, to) + " now";
+  const ValueChange change = out_.values[found.altered.front()];
+  const std::size_t others = found.altered.size() - 1;
   look(LookKind::reading_altered,
-       change.subject + ": " + change.what + " was " + quoted(change.before) + " and is " + quoted(change.after) +
-           more + ", " + dates,
+       change.subject + ": " + change.what + " was " + quoted(change.before) + " and is " +
+           (change.after == not_stated ? change.after : quoted(change.after)) +
+           (others > 0 ? " (and " + std::to_string(others) + " more)" : "") + ", and " + dates(pair),
        "compare both with the worksheet; a repeated test has a date of its own", change.before_place,
        change.after_place);
+}
+
+// Digits that were left away may be those by which a clause failed.
+void Comparer::too_coarse(const Pair& pair, const Differences& found) {
+  if (found.converted.empty() || !found.altered.empty() || !cured(pair) || retested(pair)) {
+    return;
+  }
+  const ValueChange change = out_.values[found.converted.front()];
+  look(LookKind::reading_altered,
+       change.subject + ": " + change.what + " was " + quoted(change.before) + " and is " + quoted(change.after) +
+           ", the same as far as its digits go; it failed a clause before and does not now, and " + dates(pair),
+       "compare both with the worksheet, with all digits", change.before_place, change.after_place);
+}
+
+void Comparer::readings_gone(const Pair& pair, const Differences& found) {
+  const Result& from = earlier(pair);
+  const Result& to = later(pair);
+  const bool gave = std::any_of(from.specimens.begin(), from.specimens.end(), gives_something);
+  const bool all = to.specimens.empty() && to.reported.usable() && gave;
+  if (!all && found.bare == 0) {
+    return;
+  }
+  const std::size_t count = found.bare + found.removed.size();
+  const Span& value = all ? to.reported.span : to.span;
+  look(LookKind::readings_gone,
+       subject(after_, to) + ": " + std::to_string(count) + (count == 1 ? " specimen was" : " specimens were") +
+           " submitted with what was read before; now it is " +
+           (all ? "the reported value " + quoted(written(after_, value)) + " alone" : "a value alone"),
+       "ask for the readings; without them the value cannot be worked out again", from.span, value);
 }
 
 void Comparer::reported_alone(const Pair& pair, const Differences& found) {
@@ -122,6 +146,18 @@ void Comparer::specimen_gone(const Pair& pair, const Differences& found) {
        later(pair).span);
 }
 
+void Comparer::specimen_added(const Pair& pair, const Differences& found) {
+  if (found.added.empty() || found.unchanged == 0 || !failed(pair) || retested(pair)) {
+    return;
+  }
+  const Result& to = later(pair);
+  const std::size_t count = found.added.size();
+  look(LookKind::specimen_added,
+       subject(after_, to) + ": " + std::to_string(count) + (count == 1 ? " specimen was" : " specimens were") +
+           " added to a set that failed a clause, others are those of before, and " + dates(pair),
+       "ask when it was tested, and why it was added", earlier(pair).span, to.specimens[found.added.front()].span);
+}
+
 void Comparer::repeated(const Pair& pair, const Differences& found) {
   const Result& from = earlier(pair);
   const Result& to = later(pair);
@@ -129,6 +165,9 @@ void Comparer::repeated(const Pair& pair, const Differences& found) {
     return;
   }
   if (to.series != check::none) {
+    if (!has_numbers(to)) {
+      return;  // words agree by chance
+    }
     Rows& rows = series_.try_emplace(to.series, Rows{0, 0, pair}).first->second;
     ++rows.count;
     rows.same += found.unchanged > 0 ? 1U : 0U;
@@ -162,20 +201,23 @@ void Comparer::repeated_series() {
   }
 }
 
-void Comparer::moved(const Pair& pair, bool failed) {
-  const std::string then = placing(before_, earlier(pair));
-  const std::string now = placing(after_, later(pair));
+void Comparer::moved(const Pair& pair) {
+  const Result& from = earlier(pair);
+  const Result& to = later(pair);
+  const bool other_measure = from.measure != to.measure;
+  const std::string then = other_measure ? subject(before_, from) : placing(before_, from);
+  const std::string now = other_measure ? subject(after_, to) : placing(after_, to);
   const auto stood = [](const std::string& text) { return text.empty() ? "the job mix" : quoted(text); };
   const std::string places = then == now ? "stand for another job mix than before"
                                          : "stood for " + stood(then) + " before and stand for " + stood(now) + " now";
   look(LookKind::moved,
-       measure(later(pair)).title + ": the same values " + places + (failed ? "; there they failed a clause" : ""),
-       "compare with the worksheet what was tested", earlier(pair).span, later(pair).span);
+       measure(from).title + ": the same values " + places + (failed(pair) ? "; there they failed a clause" : ""),
+       "compare with the worksheet what was tested", from.span, to.span);
 }
 
-void Comparer::gone(const std::set<std::uint32_t>& failed) {
+void Comparer::gone() {
   for (const std::uint32_t at : matching_.removed) {
-    if (failed.count(at) > 0) {
+    if (failed_.count(at) > 0) {
       const Result& one = before_.evidence.results[at];
       look(LookKind::failing_gone, subject(before_, one) + ": a result that failed a clause is not submitted any more",
            "ask what became of it; a repeated test does not undo the first", one.span, {});
@@ -183,49 +225,16 @@ void Comparer::gone(const std::set<std::uint32_t>& failed) {
   }
 }
 
-std::set<check::CategoryId> Comparer::tested_classes(std::uint32_t requirement) const {
-  std::set<check::CategoryId> out;
-  const check::Requirement& rule = after_.rules.requirements[requirement];
-  for (const check::Test& test : rule.where) {
-    out.insert(test.category);
-  }
-  for (const check::Case& one : rule.cases) {
-    for (const check::Test& test : one.where) {
-      out.insert(test.category);
-    }
-  }
-  return out;
-}
-
-void Comparer::class_changed(const ClauseProgress& clause) {
-  const bool applies = after_.review.findings[clause.requirement].verdict != Verdict::does_not_apply;
-  const bool less = clause.progress == Progress::closed &&
-                    chosen_case(before_, clause.requirement) != chosen_case(after_, clause.requirement);
-  if (clause.progress != Progress::withdrawn && !less) {
-    return;
-  }
-  for (const check::CategoryId category : tested_classes(clause.requirement)) {
-    const Value& from = before_.evidence.classes[category];
-    const Value& to = after_.evidence.classes[category];
-    if ((from.kind == to.kind && from.word == to.word) || (applies && !less) || !from.usable()) {
-      continue;
-    }
-    look(LookKind::class_changed,
-         "class " + quoted(explain::spaced(after_.rules.categories[category].name)) + " was " +
-             class_text(before_, from) + " and is " + class_text(after_, to) + ": clause " +
-             after_.rules.requirements[clause.requirement].number +
-             (applies ? " now asks for something else" : " no longer applies"),
-         "compare the class with the contract", from.span, to.span);
-  }
-}
-
-void Comparer::looks(const Pair& pair, const Differences& found, const std::set<std::uint32_t>& failed) {
+void Comparer::looks(const Pair& pair, const Differences& found) {
   if (pair.moved) {
-    moved(pair, failed.count(pair.before) > 0);
+    moved(pair);
   }
   altered(pair, found);
+  too_coarse(pair, found);
+  readings_gone(pair, found);
   reported_alone(pair, found);
   specimen_gone(pair, found);
+  specimen_added(pair, found);
   repeated(pair, found);
 }
 

@@ -58,6 +58,25 @@ std::string values(const Context& context, const Result& result) {
   return out;
 }
 
+// Of any measure: what is written for the specimens themselves.
+std::string as_written(const Context& context, const Result& result) {
+  const auto text = [&](const Value& value) {
+    const bool number = value.kind == Value::Kind::quantity;
+    return number ? std::to_string(static_cast<int>(value.amount.bound)) + ":" + value.amount.value.stripped().text() +
+                        context.evidence.units.at(value.amount.unit).text + ","
+           : value.usable() ? written(context, value.span) + ","
+                            : std::string();
+  };
+  std::string out = text(result.reported);
+  for (const Specimen& specimen : result.specimens) {
+    out += ";" + text(specimen.direct);
+    for (const Value& reading : specimen.readings) {
+      out += own(specimen, reading) ? text(reading) : "";
+    }
+  }
+  return out;
+}
+
 bool labelled(const Result& result) {
   return std::all_of(result.specimens.begin(), result.specimens.end(),
                      [](const Specimen& one) { return !one.label.empty(); });
@@ -68,10 +87,8 @@ bool weighty(const Result& result) {
   std::size_t numbers = 0;
   for (const Specimen& specimen : result.specimens) {
     numbers += static_cast<std::size_t>(
-        std::count_if(specimen.readings.begin(), specimen.readings.end(), [&](const Value& value) {
-          const bool own = value.span.begin >= specimen.span.begin && value.span.end <= specimen.span.end;
-          return own && value.kind == Value::Kind::quantity;
-        }));
+        std::count_if(specimen.readings.begin(), specimen.readings.end(),
+                      [&](const Value& value) { return own(specimen, value) && value.kind == Value::Kind::quantity; }));
   }
   return numbers > 1;
 }
@@ -131,12 +148,21 @@ std::string at_key(const Context& context, const Result& result, const Varied& v
 struct Round {
   bool conditions = false, at = false, role = false, lot = false, series = false, values = false, date = false;
   bool moved = false;
+  bool any_measure = false;
 };
 
+// What could agree by chance is no test that moved.
+bool chance(const Result& result, const Round& round) {
+  const bool dated = round.date && (!round.any_measure || result.tested != evidence::no_date);
+  return round.moved && (result.declared || (!dated && !weighty(result)));
+}
+
 std::optional<std::string> key(const Context& context, const Result& result, const Varied& varied, const Round& round) {
-  const bool chance = round.moved && (result.declared || (!round.date && !weighty(result)));
-  if (chance || (round.role && result.design != evidence::Design::job_mix)) {
+  if (chance(result, round) || (round.role && result.design != evidence::Design::job_mix)) {
     return std::nullopt;
+  }
+  if (round.any_measure) {
+    return std::to_string(result.tested) + "|" + as_written(context, result);
   }
   std::string out = std::to_string(result.measure) + (result.declared ? "d|" : "|");
   out += round.conditions ? conditions_key(context, result) + "|" : "";
@@ -165,6 +191,7 @@ std::vector<Round> rounds() {
     }
   }
   out.push_back({true, false, true, true, false, false, false, false});  // the job mix itself is another one now
+  out.push_back({false, false, false, false, false, true, true, true, true});
   return out;
 }
 
@@ -227,6 +254,29 @@ class Matcher {
 };
 
 }  // namespace
+
+bool own(const Specimen& specimen, const Value& value) {
+  return value.span.begin >= specimen.span.begin && value.span.end <= specimen.span.end;
+}
+
+bool same_conditions(const Context& context, const Result& left, const Result& right) {
+  return conditions_key(context, left) == conditions_key(context, right);
+}
+
+bool converted(const Context& before, const Value& earlier, const Context& after, const Value& later) {
+  const bool numbers = earlier.kind == Value::Kind::quantity && later.kind == Value::Kind::quantity;
+  if (!numbers || earlier.amount.bound != later.amount.bound) {
+    return false;
+  }
+  const quantity::Unit& from = before.evidence.units.at(earlier.amount.unit);
+  const quantity::Unit& to = after.evidence.units.at(later.amount.unit);
+  if (from.text == to.text) {
+    return false;
+  }
+  const quantity::Decimal apart = later.amount.value - quantity::convert(earlier.amount.value, from, to);
+  const quantity::Decimal half = later.amount.value.last_place() / quantity::Decimal{2};
+  return apart <= half && apart >= -half;
+}
 
 bool same(const Context& before, const Value& earlier, const Context& after, const Value& later,
           const check::Type& type) {

@@ -12,7 +12,7 @@ using evidence::Result;
 using evidence::Specimen;
 using evidence::Value;
 
-/// `moved`: the values are the same, but stand under another condition, design value or lot.
+/// `moved`: the values are the same, but stand under another condition, design value or lot, or for another measure.
 struct Pair {
   std::uint32_t before = 0, after = 0;
   bool moved = false;
@@ -36,9 +36,19 @@ struct SpecimenPair {
 [[nodiscard]] std::vector<SpecimenPair> match_specimens(const explain::Context& before, const Result& earlier,
                                                         const explain::Context& after, const Result& later);
 
+/// Of one submittal.
+[[nodiscard]] bool same_conditions(const explain::Context& context, const Result& left, const Result& right);
+
+/// In another unit, and no farther from the earlier value than half of the last digit as written.
+[[nodiscard]] bool converted(const explain::Context& before, const Value& earlier, const explain::Context& after,
+                             const Value& later);
+
 /// The same value, in whatever unit it is written.
 [[nodiscard]] bool same(const explain::Context& before, const Value& earlier, const explain::Context& after,
                         const Value& later, const check::Type& type);
+
+/// The value is written for this specimen, not for all that share it.
+[[nodiscard]] bool own(const Specimen& specimen, const Value& value);
 
 /// A value as written, without quotes.
 [[nodiscard]] std::string written(const explain::Context& context, const Span& span);

@@ -12,19 +12,22 @@ using quantity::Bound;
 using quantity::Decimal;
 
 std::string worded(const Context& context, const Value& value) {
-  return value.kind == Value::Kind::missing ? "not stated" : written(context, value.span);
+  const std::string text = written(context, value.span);
+  return text.empty() ? not_stated : text;
 }
 
 bool exact(const Value& value) { return value.kind == Value::Kind::quantity && value.amount.bound == Bound::exact; }
 
-bool own(const Specimen& specimen, const Value& value) {
-  return value.span.begin >= specimen.span.begin && value.span.end <= specimen.span.end;
-}
-
-std::size_t own_numbers(const Specimen& specimen) {
-  const auto counts = [&](const Value& value) { return value.kind == Value::Kind::quantity && own(specimen, value); };
+template <typename Wanted>
+std::size_t own_count(const Specimen& specimen, const Wanted& wanted) {
+  const auto counts = [&](const Value& value) { return wanted(value) && own(specimen, value); };
   return static_cast<std::size_t>(std::count_if(specimen.readings.begin(), specimen.readings.end(), counts)) +
          (counts(specimen.direct) ? 1U : 0U);
+}
+
+bool has_readings(const Specimen& specimen) {
+  return std::any_of(specimen.readings.begin(), specimen.readings.end(),
+                     [&](const Value& value) { return value.usable() && own(specimen, value); });
 }
 
 std::string specimen_name(const Specimen& specimen, std::uint32_t index, std::size_t count) {
@@ -66,14 +69,16 @@ std::string Comparer::difference(const Value& from, const Value& to, const check
   return sign + explain::show({apart, later.difference(unit), Bound::exact}, later);
 }
 
-bool Comparer::value(const Pair& pair, const std::string& what, const Value& from, const Value& to,
-                     const check::Type& type) {
+Comparer::Change Comparer::value(const Pair& pair, const std::string& what, const Value& from, const Value& to,
+                                 const check::Type& type) {
   if (same(before_, from, after_, to, type)) {
-    return false;
+    return Change::none;
   }
+  const bool other_unit = converted(before_, from, after_, to);
   out_.values.push_back({subject(after_, later(pair)), what, worded(before_, from), worded(after_, to),
-                         difference(from, to, type), from.span, to.span});
-  return true;
+                         other_unit ? "the same as far as its digits go" : difference(from, to, type), from.span,
+                         to.span});
+  return other_unit ? Change::converted : Change::other;
 }
 
 void Comparer::readings(const Pair& pair, const SpecimenPair& specimen, Differences& out) {
@@ -81,20 +86,30 @@ void Comparer::readings(const Pair& pair, const SpecimenPair& specimen, Differen
   const Specimen& to = later(pair).specimens[specimen.after];
   const check::Measure& of = measure(later(pair));
   const std::string name = specimen_name(to, specimen.after, later(pair).specimens.size());
-  const std::size_t known = out_.values.size();
+  bool unchanged = true;
+  std::vector<std::size_t> altered;
   const auto compare = [&](const std::string& what, const Value& left, const Value& right, const check::Type& type) {
     const std::string full = own(to, right) && !name.empty() ? name + ", " + what : what;
-    if (value(pair, full, left, right, type) && left.usable()) {
-      out.altered.push_back(out_.values.size() - 1);
+    const Change change = value(pair, full, left, right, type);
+    unchanged = unchanged && change != Change::other;
+    if (change == Change::converted) {
+      out.converted.push_back(out_.values.size() - 1);
+    } else if (change == Change::other && left.usable()) {
+      altered.push_back(out_.values.size() - 1);
     }
   };
   for (std::size_t at = 0; at < to.readings.size(); ++at) {
     compare(explain::spaced(of.readings[at].name), from.readings[at], to.readings[at], of.readings[at].type);
   }
   compare("value", from.direct, to.direct, of.type);
+  if (has_readings(from) && !has_readings(to) && to.direct.usable()) {
+    ++out.bare;
+  } else {
+    out.altered.insert(out.altered.end(), altered.begin(), altered.end());
+  }
   ++out.compared;
-  const std::size_t numbers = own_numbers(to);
-  if (out_.values.size() == known && numbers > 0) {
+  if (unchanged && own_count(to, [](const Value& one) { return one.usable(); }) > 0) {
+    const std::size_t numbers = own_count(to, [](const Value& one) { return one.kind == Value::Kind::quantity; });
     ++out.unchanged;
     out.numbers += numbers;
     out.most = std::max(out.most, numbers);
@@ -114,23 +129,21 @@ void Comparer::specimens(const Pair& pair, Differences& out) {
     const std::string name = specimen_name(all[index], index, 2);
     out_.values.push_back({of, name, removed ? "submitted" : "not there", removed ? "not there" : "submitted", "",
                            removed ? all[index].span : Span{}, removed ? Span{} : all[index].span});
-    if (removed) {
-      out.removed.push_back(one.before);
-    }
+    (removed ? out.removed : out.added).push_back(index);
   }
 }
 
 void Comparer::day(const Pair& pair, const std::string& what, const evidence::Day& from, const evidence::Day& to) {
   if (from.day != to.day) {
     const auto text = [](const Context& context, const evidence::Day& one) {
-      return one.day == evidence::no_date ? std::string("not stated") : written(context, one.span);
+      return one.day == evidence::no_date ? std::string(not_stated) : written(context, one.span);
     };
     out_.values.push_back(
         {subject(after_, later(pair)), what, text(before_, from), text(after_, to), "", from.span, to.span});
   }
 }
 
-void Comparer::beside(const Pair& pair) {
+void Comparer::beside(const Pair& pair, Differences& out) {
   const Result& from = earlier(pair);
   const Result& to = later(pair);
   const std::string of = subject(after_, to);
@@ -139,16 +152,38 @@ void Comparer::beside(const Pair& pair) {
   }
   day(pair, "date of the test", from.record.tested, to.record.tested);
   day(pair, "date of making", from.record.made, to.record.made);
-  const auto stated = [](const std::string& text) { return text.empty() ? "not stated" : text; };
+  const auto stated = [](const std::string& text) { return text.empty() ? not_stated : text; };
   const auto& left = from.record.laboratory;
   const auto& right = to.record.laboratory;
   if (left.text != right.text) {
     out_.values.push_back({of, "laboratory", stated(left.text), stated(right.text), "", left.span, right.span});
   }
   if (from.replicates != to.replicates && from.specimens.empty() && to.specimens.empty()) {
-    const auto count = [](std::uint32_t number) { return number == 0 ? "not stated" : std::to_string(number); };
+    const auto count = [](std::uint32_t number) {
+      return number == 0 ? std::string(not_stated) : std::to_string(number);
+    };
     out_.values.push_back({of, "replicates", count(from.replicates), count(to.replicates), "", from.record.replicates,
                            to.record.replicates});
+    if (from.replicates != 0) {
+      out.altered.push_back(out_.values.size() - 1);
+    }
+  }
+}
+
+// A value that readings stand behind is judged by them. Where they are new, it is left to them unless it is written
+// anew or the result fails no more.
+void Comparer::reported(const Pair& pair, Differences& out) {
+  const Result& from = earlier(pair);
+  const Result& to = later(pair);
+  const Change change =
+      value(pair, from.declared ? "declared value" : "reported value", from.reported, to.reported, measure(to).type);
+  out.reported = change == Change::other;
+  if (change == Change::converted) {
+    out.converted.push_back(out_.values.size() - 1);
+  }
+  const bool stands = to.specimens.empty() || to.reported.usable() || cured(pair);
+  if (out.reported && from.specimens.empty() && from.reported.usable() && stands) {
+    out.altered.push_back(out_.values.size() - 1);
   }
 }
 
@@ -156,16 +191,19 @@ Comparer::Differences Comparer::differences(const Pair& pair) {
   Differences out;
   const Result& from = earlier(pair);
   const Result& to = later(pair);
-  const std::string left = placing(before_, from);
-  const std::string right = placing(after_, to);
+  const bool other_measure = from.measure != to.measure;
+  const std::string left = other_measure ? subject(before_, from) : placing(before_, from);
+  const std::string right = other_measure ? subject(after_, to) : placing(after_, to);
   if (pair.moved && left != right) {
     const auto named = [](const std::string& text) { return text.empty() ? "at the job mix" : text; };
     out_.values.push_back({measure(to).title, "stands for", named(left), named(right), "", from.span, to.span});
   }
+  if (other_measure) {
+    return out;  // its readings have other names
+  }
   specimens(pair, out);
-  out.reported =
-      value(pair, from.declared ? "declared value" : "reported value", from.reported, to.reported, measure(to).type);
-  beside(pair);
+  reported(pair, out);
+  beside(pair, out);
   return out;
 }
 
@@ -185,7 +223,7 @@ void Comparer::identity() {
   const evidence::Identity& to = after_.evidence.identity;
   const auto compare = [&](const std::string& what, const std::string& left, const std::string& right) {
     if (left != right) {
-      const auto stated = [](const std::string& text) { return text.empty() ? "not stated" : text; };
+      const auto stated = [](const std::string& text) { return text.empty() ? not_stated : text; };
       out_.values.push_back({"submittal", what, stated(left), stated(right), "", {}, {}});
     }
   };
