@@ -56,7 +56,7 @@ struct Action {
   std::string what;                  // "submit a result: sand equivalent, at least 2 specimens"
   std::string why;                   // empty where `what` says it
   std::vector<std::string> clauses;  // that ask for it; with the specification's name where there are several
-  std::string place;                 // in the submittal, if it is about one
+  std::string place;                 // of the value in the submittal, if it is about a single one
 };
 
 struct Report {

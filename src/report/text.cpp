@@ -57,12 +57,12 @@ std::string finding(const Explanation& one, bool colour) {
   }
   out += detail("demand", one.sentence);
   out += detail(one.verdict == Verdict::fails ? "value" : "why", one.why);
-  if (one.verdict == Verdict::fails) {
-    for (const explain::Comparison& comparison : one.comparisons) {
-      if (comparison.verdict == Verdict::fails && !comparison.place.empty()) {
-        out += detail("place", comparison.place);
-      }
+  for (const explain::Comparison& comparison : one.comparisons) {
+    if (comparison.verdict == one.verdict) {
+      out += detail("place", comparison.place);
     }
+  }
+  if (one.verdict == Verdict::fails) {
     out += detail("reason", one.because);
     out += detail("to mend", one.mend);
   }
@@ -108,7 +108,8 @@ std::string section(const SpecificationReport& report, bool colour) {
 std::string text(const Report& report, bool colour) {
   std::string out = heading("Submittal", report.submittal);
   out += heading("Project", report.identity.project) + heading("Mix", report.identity.mix);
-  out += heading("Laboratory", report.identity.laboratory) + heading("Date", report.identity.date);
+  out += heading("Laboratory", report.identity.laboratory) + heading("Prepared by", report.identity.prepared_by);
+  out += heading("Date", report.identity.date) + heading("Note", report.identity.note);
   out += heading("Review day", report.on);
   if (!report.problems.empty()) {
     out += heading("Errors", std::to_string(report.problems.size()) +
