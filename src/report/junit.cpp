@@ -23,8 +23,17 @@ std::string left_out(const Explanation& one) {
   return optional ? "optional test, " : one.severity == check::Severity::advise ? "advice only, " : "";
 }
 
+std::string joined(const std::vector<std::string>& all) {
+  std::string out;
+  for (const std::string& one : all) {
+    out += (out.empty() ? "" : ", ") + one;
+  }
+  return out;
+}
+
 std::vector<std::string> details(const Explanation& one) {
   std::vector<std::string> out;
+  say(out, "standing", joined(marks(one)));
   say(out, "demand", one.sentence);
   for (const explain::Comparison& comparison : one.comparisons) {
     if (comparison.verdict == one.verdict && !comparison.place.empty()) {
@@ -40,7 +49,8 @@ std::vector<std::string> details(const Explanation& one) {
     say(out, "amended by", amendment);
   }
   say(out, "cited", one.cite);
-  say(out, "limits", std::string(explain::status_text(one.status)));
+  say(out, "limits", limit_standing(one));
+  say(out, "note", one.note);
   return out;
 }
 

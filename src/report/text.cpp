@@ -34,14 +34,6 @@ std::string shaded_heading(const std::string& name, const std::string& value) {
   return name + std::string(name.size() < 14 ? 14 - name.size() : 1, ' ') + value + "\n";
 }
 
-std::string marks_text(const Explanation& one) {
-  std::string out;
-  for (const std::string& mark : marks(one)) {
-    out += (out.empty() ? " (" : ", ") + mark;
-  }
-  return out.empty() ? out : out + ")";
-}
-
 std::string detail(const std::string& name, const std::string& value) {
   return value.empty() ? "" : "      " + name + ": " + printable(value) + "\n";
 }
@@ -70,7 +62,7 @@ std::string finding(const Explanation& one, bool colour) {
   for (const std::string& amendment : one.amended_by) {
     out += detail("amended by", amendment);
   }
-  return out + detail("cited", one.cite);
+  return out + detail("cited", one.cite) + detail("note", one.note);
 }
 
 std::string section(const SpecificationReport& report, bool colour) {
@@ -128,8 +120,7 @@ std::string explanation_text(const Explanation& one, bool colour) {
   for (const std::string& amendment : one.amended_by) {
     out += heading("  amended by", amendment);
   }
-  const std::string note = one.status_note.empty() ? "" : ": " + one.status_note;
-  out += heading("  limits", std::string(explain::status_text(one.status)) + note);
+  out += heading("  limits", limit_standing(one));
   out += heading("  source", one.source);
   out += one.verdict == Verdict::complies || one.verdict == Verdict::fails ? heading("  result", one.why)
                                                                            : heading("  why", one.why);
