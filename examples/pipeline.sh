@@ -4,9 +4,11 @@
 # beside the source (*.sarif) and as documents (*.txt).
 # Usage: examples/pipeline.sh RULES SUBMITTALS REPORTS
 #   RULES       a folder of specifications
-#   SUBMITTALS  a folder of submittals (*.yaml)
+#   SUBMITTALS  a folder of submittals (*.yaml, *.yml, *.json, *.csv); each is one record, so a sheet of several is an
+#               error: `plumbrule transcribe --record` takes one out, and `plumbrule sweep` judges them all
 #   REPORTS     a folder for the reports; those of an earlier run are removed, so that none is taken for a new one
-# Exit status: as of `plumbrule review`, the gravest of all: 4 and 3 before 1, 1 before 2, 2 before 0.
+# Exit status: as of `plumbrule review`, the gravest of all: 4 and 3 before 1, 1 before 2, 2 before 0. A folder without
+# any submittal is an error (4): nothing reviewed must not look like nothing wrong.
 set -euo pipefail
 
 rules=${1:?usage: pipeline.sh RULES SUBMITTALS REPORTS}
@@ -33,12 +35,27 @@ step "rules, tidy" find "$rules" -name '*.plumb' -exec plumbrule tidy --check {}
 step "rules, proof" plumbrule proof "$rules" --format junit --out "$reports/rules.junit.xml"
 plumbrule proof "$rules" --format sarif --out "$reports/rules.sarif" || true # the same status, said above
 
-for submittal in "$submittals"/*.yaml; do
-  report=$reports/$(basename "$submittal" .yaml)
+reviewed=0
+shopt -s nullglob
+for submittal in "$submittals"/*; do
+  case $submittal in
+    *.yaml | *.yml | *.json | *.csv) ;;
+    *)
+      echo "$submittal: no submittal, passed over"
+      continue
+      ;;
+  esac
+  reviewed=$((reviewed + 1))
+  report=$reports/$(basename "$submittal") # with its ending, for there may be a trial.yaml and a trial.json
   step "$submittal" plumbrule review "$submittal" --against "$rules" --format junit --out "$report.junit.xml"
   plumbrule review "$submittal" --against "$rules" --format sarif --out "$report.sarif" 2> /dev/null || true
   plumbrule review "$submittal" --against "$rules" --out "$report.txt" 2> /dev/null || true
 done
+
+if [[ $reviewed -eq 0 ]]; then
+  echo "$submittals: no submittal to review (*.yaml, *.yml, *.json, *.csv)" >&2
+  gravest=4
+fi
 
 echo "gravest: $gravest"
 exit "$gravest"

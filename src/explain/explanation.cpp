@@ -11,62 +11,97 @@ namespace {
 using evaluate::Step;
 using evaluate::StepKind;
 
+// What a check noted on its way to its verdict.
+struct Course {
+  const check::Assertion* assertion = nullptr;
+  std::optional<Step> deciding;  // the compared value
+  std::optional<Step> refused;   // the first refusal
+  std::optional<quantity::Decimal> target;
+  std::vector<Step> open;  // what led to no value, and what lacks one
+};
+
+// Where a reason is found that keeps a check from being shown; unknown if nothing in the submittal carries it.
+source::Span open_place(const Context& context, const Course& course, Reason reason) {
+  for (const Step& step : course.open) {
+    if (step.reason == reason) {
+      return step.kind == StepKind::result_verdict ? context.evidence.results[step.index].span : step.span;
+    }
+  }
+  return {};
+}
+
+void put_place(const Context& context, const source::Span& span, Comparison& out) {
+  out.place = span.known() ? context.sources.place_text(span) : "";
+  out.span = span;
+}
+
+void put_value(const Context& context, const Course& course, Comparison& out) {
+  const check::Measure& measure = context.rules.measures[course.assertion->measure];
+  const quantity::Amount& amount = course.deciding->amount;
+  if (measure.type.is_word()) {
+    out.value = show(context, measure.type, amount, course.deciding->other);
+  } else if (amount.value.finite()) {
+    const Standing at = standing(context, *course.assertion, amount, course.target);
+    out.value = at.value;
+    out.margin = at.margin;
+    out.distance = at.distance;
+    out.headroom = at.headroom;
+    if (amount.bound == quantity::Bound::exact) {
+      out.numbers.value = amount.value;
+    }
+  }
+}
+
+Comparison comparison(const Context& context, const Course& course, const Step& verdict) {
+  const check::Assertion& assertion = *course.assertion;
+  Comparison out;
+  out.subject = subject_key(context.rules, assertion);
+  out.label = label(context.rules, assertion);
+  out.limit = limit_text(assertion.limit);
+  out.verdict = verdict.outcome;
+  out.reason = verdict.reason;
+  out.why =
+      verdict.reason == Reason::refused && course.refused
+          ? "refused, because " + context.rules.measures[assertion.measure].refusals[course.refused->index].because
+          : reason_text(verdict.reason);
+  out.numbers = numbers(context, assertion, course.target);
+  // A value that some other result has does not explain why one is missing or cannot be placed.
+  const bool open = verdict.outcome == Verdict::not_shown && verdict.reason != Reason::only_a_bound &&
+                    verdict.reason != Reason::no_target;
+  if (open) {
+    put_place(context, open_place(context, course, verdict.reason), out);
+  } else if (course.deciding) {
+    put_place(context, course.deciding->span, out);
+    put_value(context, course, out);
+  }
+  return out;
+}
+
 // The comparisons of a finding: for each check, the compared value that decided it.
 std::vector<Comparison> comparisons(const Context& context, const evaluate::Finding& finding) {
   std::vector<Comparison> out;
-  std::optional<Step> deciding;
-  const check::Assertion* current = nullptr;
-  std::string refused;
-  std::optional<quantity::Decimal> target;
+  Course course;
   Specimens specimens(context);
   for (const Step& step : plan::part(context.review.trace, finding.steps)) {
     specimens.see(step);
     if (step.kind == StepKind::check) {
       specimens.begin(step.index);
-      deciding.reset();
-      refused.clear();
-      target.reset();
-      current = &assertion_of(context, finding, step.index);
-    } else if (step.kind == StepKind::refusal && current != nullptr) {
-      refused = "refused, because " + context.rules.measures[current->measure].refusals[step.index].because;
-    } else if (step.kind == StepKind::target) {
-      target = step.amount.value;
-    } else if (step.kind == StepKind::compared && current != nullptr) {
-      deciding = deciding && !decides_before(context.rules, *current, step, *deciding) ? deciding : step;
+      course = {&assertion_of(context, finding, step.index), {}, {}, {}, {}};
     } else if (step.kind == StepKind::check_verdict) {
-      const check::Assertion& assertion = assertion_of(context, finding, step.index);
-      const check::Measure& measure = context.rules.measures[assertion.measure];
-      Comparison one;
-      one.subject = subject_key(context.rules, assertion);
-      one.label = label(context.rules, assertion);
-      one.limit = limit_text(assertion.limit);
-      one.verdict = step.outcome;
-      one.reason = step.reason;
-      one.why = step.reason == Reason::refused && !refused.empty() ? refused : reason_text(step.reason);
-      one.numbers = numbers(context, assertion, target);
-      one.numbers.specimens = specimens.take();
-      // A value that some other result has does not explain why one is missing or cannot be placed.
-      if (step.outcome == Verdict::not_shown && step.reason != Reason::only_a_bound &&
-          step.reason != Reason::no_target) {
-        deciding.reset();
-      }
-      if (deciding) {
-        one.place = context.sources.place_text(deciding->span);
-        one.span = deciding->span;
-        if (measure.type.is_word()) {
-          one.value = show(context, measure.type, deciding->amount, deciding->other);
-        } else if (deciding->amount.value.finite()) {
-          const Standing at = standing(context, assertion, deciding->amount, target);
-          one.value = at.value;
-          one.margin = at.margin;
-          one.distance = at.distance;
-          one.headroom = at.headroom;
-          if (deciding->amount.bound == quantity::Bound::exact) {
-            one.numbers.value = deciding->amount.value;
-          }
-        }
-      }
-      out.push_back(std::move(one));
+      out.push_back(comparison(context, course, step));
+      out.back().numbers.specimens = specimens.take();
+    } else if (step.kind == StepKind::target) {
+      course.target = step.amount.value;
+    } else if (step.kind == StepKind::compared) {
+      const bool kept = course.deciding && !decides_before(context.rules, *course.assertion, step, *course.deciding);
+      course.deciding = kept ? course.deciding : step;
+    } else if (step.kind == StepKind::refusal && !course.refused) {
+      course.refused = step;
+    }
+    const bool led_nowhere =
+        step.reason != Reason::none && (step.span.known() || step.kind == StepKind::result_verdict);
+    if (led_nowhere) {
+      course.open.push_back(step);
     }
   }
   return out;

@@ -160,15 +160,29 @@ static std::string tests_text(const check::Rules& rules, const std::vector<check
   return out;
 }
 
+// "(sieve No. 4: 70 to 90 %; sieve No. 8: 45 to 70 %)".
+static std::string sieves(const check::Rules& rules, const check::Alternative& grading) {
+  std::string out;
+  for (const check::Assertion& one : grading.assertions) {
+    out += (out.empty() ? "(" : "; ") + conditions(rules, one) + ": " + limit_text(one.limit);
+  }
+  return out + ")";
+}
+
+static std::string grading_demand(const check::Rules& rules, const check::Alternative& grading) {
+  const check::Assertion& first = grading.assertions.front();
+  const bool tolerated = std::any_of(grading.assertions.begin(), grading.assertions.end(),
+                                     [](const check::Assertion& one) { return one.limit.tolerance.has_value(); });
+  const std::string how = statistic(first.statistic);
+  return rules.measures[first.measure].title + (how.empty() ? "" : ", " + how + ",") +
+         " shall conform to the grading " + grading.grading +
+         (tolerated ? " and stay within its tolerance of the job mix " : " ") + sieves(rules, grading) +
+         (grading.ends ? " and not run from one end of its band to the other on consecutive sieves" : "");
+}
+
 static std::string demand(const check::Rules& rules, const check::Alternative& alternative) {
   if (!alternative.grading.empty() && !alternative.assertions.empty()) {
-    const check::Assertion& first = alternative.assertions.front();
-    const bool tolerated = std::any_of(alternative.assertions.begin(), alternative.assertions.end(),
-                                       [](const check::Assertion& one) { return one.limit.tolerance.has_value(); });
-    const std::string how = statistic(first.statistic);
-    return rules.measures[first.measure].title + (how.empty() ? "" : ", " + how + ",") +
-           " shall conform to the grading " + alternative.grading +
-           (tolerated ? " and stay within its tolerance of the job mix" : "");
+    return grading_demand(rules, alternative);
   }
   std::string out;
   for (const check::Assertion& assertion : alternative.assertions) {

@@ -12,8 +12,8 @@ constexpr double row_gap = 3;
 constexpr std::size_t most_folded = 28;  // with more clauses each has one line, so that they fit a printed page
 constexpr double label_width = 184;
 constexpr double bar_left = 194;
-constexpr double bar_right = 318;
-constexpr double shown_left = 330;
+constexpr double bar_right = 310;
+constexpr double shown_left = 321;
 constexpr std::size_t most_ticks = 4;  // their texts fit over the bars
 constexpr double no_bar = 8;           // where the sign of a clause without a margin stands, from the line of the limit
 constexpr double most_percent = 100;   // what lies beyond is drawn as an arrow; its number stands beside it
@@ -33,6 +33,9 @@ Range percents(const MarginChart& chart) {
 Ink ink_of(Verdict verdict) {
   return verdict == Verdict::complies ? Ink::complies : verdict == Verdict::fails ? Ink::fails : Ink::not_shown;
 }
+
+// A share of the limit, so that nobody takes it for the unit of the measure.
+std::string share(const Margin& one, const std::string& of) { return one.shown + (one.headroom ? of : ""); }
 
 // At most two lines; what does not fit is cut, and stands whole in the table.
 std::vector<std::string> label_of(const Margin& one, bool single) {
@@ -57,7 +60,7 @@ double draw_row(Drawing& drawing, const Scale& scale, double y, const Margin& on
     base += line;
     drawing.text({2, base}, words, small_size);
   }
-  const std::string shown = fitted(one.shown, small_size, page_width - shown_left - 1);
+  const std::string shown = fitted(share(one, " of limit"), small_size, page_width - shown_left - 1);
   drawing.text({shown_left, middle + small_size * 0.35}, shown, small_size);
   const double zero = scale.at(0);
   if (!one.headroom) {
@@ -82,9 +85,10 @@ void scale_line(Drawing& drawing, const Scale& scale, double top, double bottom)
 }
 
 double scale_texts(Drawing& drawing, const Scale& scale, double y) {
+  drawing.text({page_width - 2, y + small_size}, "margin as % of the limit", small_size, Anchor::end);
+  y += line_height;
   drawing.text({scale.at(0) - 6, y + small_size}, "outside", small_size, Anchor::end);
   drawing.text({scale.at(0) + 6, y + small_size}, "inside", small_size);
-  drawing.text({shown_left, y + small_size}, "% of the limit", small_size);
   y += line_height;
   for (const Tick& one : ticks(scale.low(), scale.high(), most_ticks)) {
     drawing.text({scale.at(one.at), y + small_size}, one.text, small_size, Anchor::middle);
@@ -108,7 +112,7 @@ std::string describe(const MarginChart& chart) {
   }
   std::vector<std::string> all{said};
   if (least != nullptr) {
-    all.push_back("The least margin: " + least->number + " " + least->title + ", " + least->shown);
+    all.push_back("The least margin: " + least->number + " " + least->title + ", " + share(*least, " of the limit"));
   }
   all.insert(all.end(), chart.notes.begin(), chart.notes.end());
   return sentences(all);
@@ -128,12 +132,12 @@ Picture draw(const MarginChart& chart) {
   }
   scale_line(drawing, scale, y, bottom);
   Seen seen;
-  Table table{{"clause", "title", "verdict", "value", "limit", "margin"}, {}};
+  Table table{{"clause", "title", "verdict", "value", "limit", "margin", "margin as % of the limit"}, {}};
   for (const Margin& one : chart.margins) {
     y = draw_row(drawing, scale, y, one, single);
     seen.add(one.verdict);
-    table.rows.push_back(
-        {one.number, one.title, std::string(verdict_text(one.verdict)), one.value, one.limit, one.shown});
+    table.rows.push_back({one.number, one.title, std::string(verdict_text(one.verdict)), one.value, one.limit,
+                          one.margin, one.headroom ? share(one, " of the limit") : ""});
   }
   y = seen.key(drawing, y + 4);
   const std::string said = describe(chart);

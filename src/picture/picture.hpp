@@ -127,8 +127,8 @@ struct Margin {
   std::string number, title;
   Verdict verdict{};
   std::optional<double> headroom;
-  std::string shown;         // beside the bar: "11.9 %"; or a word that stands for it
-  std::string value, limit;  // for the table
+  std::string shown;                 // beside the bar: "11.9 %", its headroom; or a word that stands for it
+  std::string value, limit, margin;  // for the table; the margin in the unit of the limit
 };
 
 /// The margins of all clauses on one scale: right of the line inside the limit, left of it outside.

@@ -20,6 +20,21 @@ Hand hand_of(Reason reason) {
   return design ? Hand::designer : Hand::laboratory;
 }
 
+// The value that a clause turns on; empty if it is several.
+std::string place_of(const Explanation& one) {
+  std::string out;
+  for (const explain::Comparison& comparison : one.comparisons) {
+    if (comparison.verdict != one.verdict || comparison.place.empty() || comparison.place == out) {
+      continue;
+    }
+    if (!out.empty()) {
+      return {};
+    }
+    out = comparison.place;
+  }
+  return out;
+}
+
 class Collector {
  public:
   explicit Collector(const Report& report) : report_(report) {}
@@ -60,16 +75,18 @@ class Collector {
     return (report_.specifications.size() > 1 ? specification.name + " " : "") + finding.number;
   }
 
-  // The same thing asked for twice is one action for both clauses.
-  void add(Hand hand, const std::string& what, const std::string& why, const std::string& clause) {
+  // The same thing asked for twice is one action for both clauses, with the reason and the place that both have.
+  void add(Hand hand, const std::string& what, const std::string& why, const std::string& clause,
+           const std::string& place) {
     const auto same = std::find_if(out_.begin(), out_.end(), [&](const Action& one) {
-      return one.hand == hand && one.what == what && one.place.empty();
+      return one.hand == hand && one.what == what && !one.clauses.empty();
     });
     if (same == out_.end()) {
-      out_.push_back({hand, what, why, {clause}, ""});
-    } else if (same->clauses.empty() || same->clauses.back() != clause) {
+      out_.push_back({hand, what, why, {clause}, place});
+    } else if (same->clauses.back() != clause) {
       same->clauses.push_back(clause);
       same->why = same->why == why ? why : "";
+      same->place = same->place == place ? place : "";
     }
   }
 
@@ -80,25 +97,25 @@ class Collector {
     const std::string number = clause(specification, finding);
     if (finding.severity == check::Severity::refer) {
       return add(Hand::agency, "decide on what the specification leaves to the engineer: " + finding.title, finding.why,
-                 number);
+                 number, place_of(finding));
     }
     add(Hand::designer,
         finding.mend.empty() ? "change the mix or its materials so that it is met: " + finding.sentence : finding.mend,
-        finding.title + ": " + finding.why, number);
-    add(Hand::laboratory, "test the mix again, once it is changed, under every clause that failed", "", number);
+        finding.title + ": " + finding.why, number, place_of(finding));
+    add(Hand::laboratory, "test the mix again, once it is changed, under every clause that failed", "", number, "");
   }
 
   void missing(const SpecificationReport& specification, const Explanation& finding) {
     if (finding.verdict == Verdict::not_shown && decides(finding) && !finding.optional) {
       add(hand_of(finding.reason), finding.submit.empty() ? "show that it is met: " + finding.sentence : finding.submit,
-          finding.why, clause(specification, finding));
+          finding.why, clause(specification, finding), place_of(finding));
     }
   }
 
   void advice(const SpecificationReport& specification, const Explanation& finding) {
     if (finding.verdict == Verdict::fails && !decides(finding)) {
       add(Hand::designer, "consider, as advice only: " + (finding.mend.empty() ? finding.sentence : finding.mend),
-          finding.title + ": " + finding.why, clause(specification, finding));
+          finding.title + ": " + finding.why, clause(specification, finding), place_of(finding));
     }
   }
 

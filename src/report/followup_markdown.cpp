@@ -109,8 +109,8 @@ std::string follow_up_markdown(const FollowUpReport& report) {
   const evidence::Identity& who = report.after.identity;
   std::string out = "# Follow-up of a resubmittal\n\n";
   out += item("before", report.before.file) + item("now", report.after.file) + item("project", who.project) +
-         item("mix", who.mix) + item("laboratory", who.laboratory) + item("date before", report.before.identity.date) +
-         item("date now", who.date) + item("review day", report.on);
+         item("mix", who.mix) + item("laboratory", who.laboratory) + item("prepared by", who.prepared_by) +
+         item("date before", report.before.identity.date) + item("date now", who.date) + item("review day", report.on);
   const std::size_t then = report.before.problems.size();
   const std::size_t now = report.after.problems.size();
   if (then + now > 0) {

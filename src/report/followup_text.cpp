@@ -127,7 +127,8 @@ std::string follow_up_text(const FollowUpReport& report, bool colour) {
   const evidence::Identity& to = report.after.identity;
   std::string out = heading("Before", report.before.file) + heading("Now", report.after.file);
   out += heading("Project", both(from.project, to.project)) + heading("Mix", both(from.mix, to.mix));
-  out += heading("Laboratory", both(from.laboratory, to.laboratory)) + heading("Date", both(from.date, to.date));
+  out += heading("Laboratory", both(from.laboratory, to.laboratory)) +
+         heading("Prepared by", both(from.prepared_by, to.prepared_by)) + heading("Date", both(from.date, to.date));
   out += heading("Review day", report.on);
   const std::size_t then = report.before.problems.size();
   const std::size_t now = report.after.problems.size();

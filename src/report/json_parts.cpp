@@ -28,6 +28,7 @@ Json submittal_json(const std::string& report, const std::string& submittal, con
           {"laboratory", who.laboratory},
           {"prepared_by", who.prepared_by},
           {"date", who.date},
+          {"note", who.note},
           {"problems", errors}};
 }
 

@@ -17,13 +17,23 @@ void say(std::vector<std::string>& lines, const std::string& name, const std::st
   }
 }
 
-// Whether a clause of this severity and kind takes part in the outcome.
-bool counts(const Explanation& one) {
-  return one.severity != check::Severity::advise && !(one.verdict == Verdict::not_shown && one.optional);
+// Why a clause does not take part in the outcome, as the beginning of a message; empty if it does.
+std::string left_out(const Explanation& one) {
+  const bool optional = one.optional && one.verdict == Verdict::not_shown;
+  return optional ? "optional test, " : one.severity == check::Severity::advise ? "advice only, " : "";
+}
+
+std::string joined(const std::vector<std::string>& all) {
+  std::string out;
+  for (const std::string& one : all) {
+    out += (out.empty() ? "" : ", ") + one;
+  }
+  return out;
 }
 
 std::vector<std::string> details(const Explanation& one) {
   std::vector<std::string> out;
+  say(out, "standing", joined(marks(one)));
   say(out, "demand", one.sentence);
   for (const explain::Comparison& comparison : one.comparisons) {
     if (comparison.verdict == one.verdict && !comparison.place.empty()) {
@@ -39,7 +49,8 @@ std::vector<std::string> details(const Explanation& one) {
     say(out, "amended by", amendment);
   }
   say(out, "cited", one.cite);
-  say(out, "limits", std::string(explain::status_text(one.status)));
+  say(out, "limits", limit_standing(one));
+  say(out, "note", one.note);
   return out;
 }
 
@@ -53,15 +64,11 @@ JunitCase clause(const Explanation& one, const std::string& specification) {
       say(out.lines, "value", one.why);
       break;
     case Verdict::fails:
-      out.state = counts(one) ? CaseState::failure : CaseState::passed;
-      out.lines = details(one);
-      if (!counts(one)) {
-        out.lines.insert(out.lines.begin(), "advice only: " + out.message);
-      }
-      break;
     case Verdict::not_shown:
-      out.state = counts(one) ? CaseState::error : CaseState::skipped;
-      out.message = (counts(one) ? "" : one.optional ? "optional test, " : "advice only, ") + out.message;
+      out.message = left_out(one) + out.message;
+      out.state = !left_out(one).empty()          ? CaseState::skipped
+                  : one.verdict == Verdict::fails ? CaseState::failure
+                                                  : CaseState::error;
       out.lines = details(one);
       break;
     case Verdict::does_not_apply:
@@ -100,8 +107,18 @@ JunitSuite submittal(const Report& report) {
   JunitSuite out;
   out.name = "submittal " + report.submittal;
   out.properties.emplace_back("program", "plumbrule " + report.origin.version);
-  if (!report.on.empty()) {
-    out.properties.emplace_back("review day", report.on);
+  const evidence::Identity& who = report.identity;
+  for (const auto& [name, value] :
+       std::initializer_list<std::pair<std::string, std::string>>{{"project", who.project},
+                                                                  {"mix", who.mix},
+                                                                  {"laboratory", who.laboratory},
+                                                                  {"prepared by", who.prepared_by},
+                                                                  {"date", who.date},
+                                                                  {"note", who.note},
+                                                                  {"review day", report.on}}) {
+    if (!value.empty()) {
+      out.properties.emplace_back(name, value);
+    }
   }
   for (const UsedFile& file : report.origin.files) {
     out.properties.emplace_back(file.kind + " " + file.path, "sha256:" + file.digest);

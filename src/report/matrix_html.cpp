@@ -88,8 +88,9 @@ std::string matrix_html(const Report& report) {
           ? ""
           : std::to_string(report.problems.size()) + " in the submittal (listed apart); what they touch is not shown";
   out.lead = facts({fact("Project", report.identity.project), fact("Mix", report.identity.mix),
-                    fact("Laboratory", report.identity.laboratory), fact("Submittal", report.submittal),
-                    fact("Review day", report.on), fact("Errors", errors)});
+                    fact("Laboratory", report.identity.laboratory), fact("Prepared by", report.identity.prepared_by),
+                    fact("Date", report.identity.date), fact("Note", report.identity.note),
+                    fact("Submittal", report.submittal), fact("Review day", report.on), fact("Errors", errors)});
   out.parts.push_back(ranking(found));
   if (found.columns.size() <= columns_a_picture && found.kinds.size() <= tests_a_picture) {
     out.parts.push_back({"At a glance", glance(found)});

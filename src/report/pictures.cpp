@@ -72,6 +72,7 @@ picture::Margin margin_of(const Explanation& finding) {
   out.value = one->value;
   out.limit = one->limit;
   const bool shown = finding.verdict != explain::Verdict::not_shown;
+  out.margin = shown ? one->margin : "";
   if (shown && one->headroom) {
     out.headroom = coordinate(one->headroom->text());
     // Near the limit a coarser place would hide on which side of it the value lies.
@@ -79,7 +80,7 @@ picture::Margin margin_of(const Explanation& finding) {
     const Decimal place = Decimal::of(near ? "0.01" : "0.1");
     out.shown = one->headroom->written_as(place, quantity::Ties::to_even).text() + " %";
   } else if (shown && !one->value.empty()) {
-    out.shown = one->value;
+    out.shown = "value: " + one->value;
   }
   return out;
 }

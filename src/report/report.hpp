@@ -56,7 +56,7 @@ struct Action {
   std::string what;                  // "submit a result: sand equivalent, at least 2 specimens"
   std::string why;                   // empty where `what` says it
   std::vector<std::string> clauses;  // that ask for it; with the specification's name where there are several
-  std::string place;                 // in the submittal, if it is about one
+  std::string place;                 // of the value in the submittal, if it is about a single one
 };
 
 struct Report {
@@ -85,6 +85,10 @@ inline constexpr std::string_view caution =
 [[nodiscard]] std::string_view outcome_meaning(evaluate::Outcome outcome);
 /// What qualifies a clause: "optional test", "for the engineer", "advice only", "limit unverified".
 [[nodiscard]] std::vector<std::string> marks(const explain::Explanation& finding);
+/// The same behind a verdict: " (optional test, limit unverified)", or nothing.
+[[nodiscard]] std::string marks_text(const explain::Explanation& finding);
+/// "unverified: read in a copy of the page".
+[[nodiscard]] std::string limit_standing(const explain::Explanation& finding);
 /// "complies 4 | fails 3 | not shown 7 | does not apply 0".
 [[nodiscard]] std::string counts(const std::vector<explain::Explanation>& findings);
 /// What the audit looked at: "5 results recomputed from readings, 2 compared ...".

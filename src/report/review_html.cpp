@@ -42,12 +42,10 @@ Markup remarks(const Explanation& one) {
   const bool failed = one.verdict == Verdict::fails;
   // What single comparisons do not tell.
   const bool whole = one.verdict == Verdict::not_shown || (failed && one.reason != explain::Reason::none);
-  const std::string note = one.status_note.empty() ? "" : ": " + one.status_note;
   const bool confirmed = one.status == check::Status::verified;
   return facts({fact("Why", whole ? one.why : ""), fact("Reason", failed ? one.because : ""), fact("To mend", one.mend),
                 fact("Submit", one.submit), fact("Amended by", joined(one.amended_by)), fact("Cited", one.cite),
-                fact("Limit", confirmed ? "" : std::string(explain::status_text(one.status)) + note),
-                fact("Note", one.note)});
+                fact("Limit", confirmed ? "" : limit_standing(one)), fact("Note", one.note)});
 }
 
 Markup article(const Explanation& one, const std::string& id) {

@@ -78,12 +78,11 @@ std::string article(const Explanation& one) {
   std::string out = heading(4, one.number + " " + one.title + ": " + std::string(explain::verdict_text(one.verdict)) +
                                    (qualified.empty() ? "" : " (" + qualified + ")"));
   out += markdown_text(one.sentence) + "\n\n" + comparisons(one);
-  const std::string note = one.status_note.empty() ? "" : ": " + one.status_note;
   const bool confirmed = one.status == check::Status::verified;
-  const std::string told =
-      fact("Why", compared ? "" : one.why) + fact("Reason", failed ? one.because : "") + fact("To mend", one.mend) +
-      fact("Submit", one.submit) + fact("Amended by", joined(one.amended_by)) + fact("Cited", one.cite) +
-      fact("Limit", confirmed ? "" : std::string(explain::status_text(one.status)) + note) + fact("Note", one.note);
+  const std::string told = fact("Why", compared ? "" : one.why) + fact("Reason", failed ? one.because : "") +
+                           fact("To mend", one.mend) + fact("Submit", one.submit) +
+                           fact("Amended by", joined(one.amended_by)) + fact("Cited", one.cite) +
+                           fact("Limit", confirmed ? "" : limit_standing(one)) + fact("Note", one.note);
   return out + told + (told.empty() ? "" : "\n") + derivation(one);
 }
 

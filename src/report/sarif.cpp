@@ -26,10 +26,15 @@ std::string level(const Explanation& one) {
 }
 
 std::string message(const Explanation& one) {
-  return one.number + " " + one.title + ": " + std::string(explain::verdict_text(one.verdict)) +
+  std::string amended;
+  for (const std::string& amendment : one.amended_by) {
+    amended += with("amended by", amendment);
+  }
+  return one.number + " " + one.title + ": " + std::string(explain::verdict_text(one.verdict)) + marks_text(one) +
          (one.why.empty() ? "" : ": " + one.why) + with("demand", one.sentence) +
          (one.verdict == Verdict::fails ? with("reason", one.because) + with("to mend", one.mend) : "") +
-         with("submit", one.submit) + with("cited", one.cite);
+         with("submit", one.submit) + amended + with("cited", one.cite) + with("limits", limit_standing(one)) +
+         with("note", one.note);
 }
 
 class Maker {

@@ -34,14 +34,6 @@ std::string shaded_heading(const std::string& name, const std::string& value) {
   return name + std::string(name.size() < 14 ? 14 - name.size() : 1, ' ') + value + "\n";
 }
 
-std::string marks_text(const Explanation& one) {
-  std::string out;
-  for (const std::string& mark : marks(one)) {
-    out += (out.empty() ? " (" : ", ") + mark;
-  }
-  return out.empty() ? out : out + ")";
-}
-
 std::string detail(const std::string& name, const std::string& value) {
   return value.empty() ? "" : "      " + name + ": " + printable(value) + "\n";
 }
@@ -57,12 +49,12 @@ std::string finding(const Explanation& one, bool colour) {
   }
   out += detail("demand", one.sentence);
   out += detail(one.verdict == Verdict::fails ? "value" : "why", one.why);
-  if (one.verdict == Verdict::fails) {
-    for (const explain::Comparison& comparison : one.comparisons) {
-      if (comparison.verdict == Verdict::fails && !comparison.place.empty()) {
-        out += detail("place", comparison.place);
-      }
+  for (const explain::Comparison& comparison : one.comparisons) {
+    if (comparison.verdict == one.verdict) {
+      out += detail("place", comparison.place);
     }
+  }
+  if (one.verdict == Verdict::fails) {
     out += detail("reason", one.because);
     out += detail("to mend", one.mend);
   }
@@ -70,7 +62,7 @@ std::string finding(const Explanation& one, bool colour) {
   for (const std::string& amendment : one.amended_by) {
     out += detail("amended by", amendment);
   }
-  return out + detail("cited", one.cite);
+  return out + detail("cited", one.cite) + detail("note", one.note);
 }
 
 std::string section(const SpecificationReport& report, bool colour) {
@@ -108,7 +100,8 @@ std::string section(const SpecificationReport& report, bool colour) {
 std::string text(const Report& report, bool colour) {
   std::string out = heading("Submittal", report.submittal);
   out += heading("Project", report.identity.project) + heading("Mix", report.identity.mix);
-  out += heading("Laboratory", report.identity.laboratory) + heading("Date", report.identity.date);
+  out += heading("Laboratory", report.identity.laboratory) + heading("Prepared by", report.identity.prepared_by);
+  out += heading("Date", report.identity.date) + heading("Note", report.identity.note);
   out += heading("Review day", report.on);
   if (!report.problems.empty()) {
     out += heading("Errors", std::to_string(report.problems.size()) +
@@ -127,8 +120,7 @@ std::string explanation_text(const Explanation& one, bool colour) {
   for (const std::string& amendment : one.amended_by) {
     out += heading("  amended by", amendment);
   }
-  const std::string note = one.status_note.empty() ? "" : ": " + one.status_note;
-  out += heading("  limits", std::string(explain::status_text(one.status)) + note);
+  out += heading("  limits", limit_standing(one));
   out += heading("  source", one.source);
   out += one.verdict == Verdict::complies || one.verdict == Verdict::fails ? heading("  result", one.why)
                                                                            : heading("  why", one.why);

@@ -216,7 +216,8 @@ std::string ends_of(const window::WindowReport& one, const std::string& clause) 
 std::string window_text(const WindowReport& report, bool colour) {
   std::string out = item("", "Submittal", report.submittal) + item("", "Project", report.identity.project) +
                     item("", "Mix", report.identity.mix) + item("", "Laboratory", report.identity.laboratory) +
-                    item("", "Date", report.identity.date);
+                    item("", "Prepared by", report.identity.prepared_by) + item("", "Date", report.identity.date) +
+                    item("", "Note", report.identity.note);
   if (!report.problems.empty()) {
     out +=
         item("", "Errors",

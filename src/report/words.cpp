@@ -32,6 +32,19 @@ std::vector<std::string> marks(const Explanation& finding) {
   return out;
 }
 
+std::string marks_text(const Explanation& finding) {
+  std::string out;
+  for (const std::string& mark : marks(finding)) {
+    out += (out.empty() ? " (" : ", ") + mark;
+  }
+  return out.empty() ? out : out + ")";
+}
+
+std::string limit_standing(const Explanation& finding) {
+  return std::string(explain::status_text(finding.status)) +
+         (finding.status_note.empty() ? "" : ": " + finding.status_note);
+}
+
 std::string counts(const std::vector<Explanation>& findings) {
   std::string out;
   for (const Verdict kind : {Verdict::complies, Verdict::fails, Verdict::not_shown, Verdict::does_not_apply}) {

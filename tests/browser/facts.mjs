@@ -72,12 +72,18 @@ const markdown_agrees = (name, markdown, data, expect) => {
   });
 };
 
-// Plain text is shorter: of what complies it shows the reason, of what fails the places too.
+// Plain text is shorter: of what complies it shows the reason, of what fails or is not shown the places too.
 const text_agrees = (name, text, data, expect) => {
   const flat = one_line(text);
   for (const one of all_of(data)) {
     const told = flat.includes(one_line(`${one.clause} ${one.title}: ${one.verdict}`)) && flat.includes(one_line(one.why));
     expect(`${name}: text agrees on ${one.clause}`, told, one.why);
+    const open = one.verdict === 'fails' || one.verdict === 'not shown';
+    for (const part of one.comparisons.filter((part) => open && part.verdict === one.verdict)) {
+      expect(`${name}: text has the place of ${one.clause}`, flat.includes(part.place), part.place);
+    }
+    expect(`${name}: text has the demand and the note of ${one.clause}`,
+      !open || (flat.includes(one_line(one.demand)) && flat.includes(one_line(one.note))), one.demand);
     for (const part of one.comparisons.filter((part) => part.verdict === 'fails' && one.verdict === 'fails')) {
       const line = `${part.value} against ${part.limit}${part.margin ? `, ${part.margin}` : ''}`;
       expect(`${name}: text shows what fails of ${one.clause}`, flat.includes(one_line(line)) && flat.includes(part.place), line);

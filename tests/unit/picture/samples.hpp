@@ -89,6 +89,7 @@ inline MarginChart margin_sample(std::size_t clauses) {
       one.verdict = headroom < 0 ? Verdict::fails : Verdict::complies;
       one.headroom = headroom;
       one.shown = std::to_string(static_cast<int>(headroom)) + ".0 %";
+      one.margin = "12 g/m2 inside the limit (8.0 % of it)";
     }
     out.margins.push_back(one);
   }

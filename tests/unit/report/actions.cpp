@@ -87,6 +87,28 @@ TEST_CASE("limits that nobody confirmed are for the agency, those of clauses tha
   CHECK(actions[0].clauses == std::vector<std::string>{"1"});
 }
 
+TEST_CASE("an action has the place of the value that its clauses turn on, and none where they are several") {
+  const auto refused = [](const std::string& number, const std::vector<std::string>& places) {
+    Explanation out = finding(number, Verdict::not_shown);
+    out.reason = Reason::refused;
+    out.submit = "check the readings";
+    for (const std::string& place : places) {
+      explain::Comparison& one = out.comparisons.emplace_back();
+      one.verdict = Verdict::not_shown;
+      one.place = place;
+    }
+    return out;
+  };
+  const auto place = [](std::vector<Explanation> findings) {
+    const auto actions = next_actions(of(std::move(findings)));
+    REQUIRE(actions.size() == 1);
+    return actions[0].place;
+  };
+  CHECK(place({refused("1", {"trial.yaml:3:5"}), refused("2", {"", "trial.yaml:3:5"})}) == "trial.yaml:3:5");
+  CHECK(place({refused("1", {"trial.yaml:3:5"}), refused("2", {"trial.yaml:4:5"})}).empty());
+  CHECK(place({refused("1", {"trial.yaml:3:5", "trial.yaml:4:5"})}).empty());
+}
+
 TEST_CASE("errors come first, and carry their place") {
   Report report = of({finding("1", Verdict::complies)});
   Problem& problem = report.problems.emplace_back();

@@ -29,6 +29,7 @@ Comparison comparison(Verdict verdict, const std::string& value, const std::opti
   out.value = value;
   out.limit = "at most 5.0 %";
   out.headroom = headroom;
+  out.margin = headroom ? "the margin of " + value : "";
   return out;
 }
 
@@ -76,12 +77,14 @@ TEST_CASE("a margin is that of the comparison which decides its clause") {
   REQUIRE(all.size() == 1);
   CHECK(all[0].specification == "An invented specification");
   const picture::Picture& one = all[0].picture;
-  CHECK(row(one, "1") == Row{"1", "Clause 1", "fails", "6 %", "at most 5.0 %", "-20.0 %"});
-  CHECK(row(one, "2") == Row{"2", "Clause 2", "complies", "4.999 %", "at most 5.0 %", "0.02 %"});
-  CHECK(row(one, "3") == Row{"3", "Clause 3", "not shown", "", "at most 5.0 %", "not shown"});
-  CHECK(row(one, "4") == Row{"4", "Clause 4", "does not apply", "", "", "does not apply"});
-  CHECK(row(one, "5").back() == "spin");
-  CHECK(row(one, "6") == Row{"6", "Clause 6", "fails", "", "", "fails"});  // as a whole: no margin that reads as good
+  CHECK(row(one, "1") ==
+        Row{"1", "Clause 1", "fails", "6 %", "at most 5.0 %", "the margin of 6 %", "-20.0 % of the limit"});
+  CHECK(row(one, "2") ==
+        Row{"2", "Clause 2", "complies", "4.999 %", "at most 5.0 %", "the margin of 4.999 %", "0.02 % of the limit"});
+  CHECK(row(one, "3") == Row{"3", "Clause 3", "not shown", "", "at most 5.0 %", "", ""});
+  CHECK(row(one, "4") == Row{"4", "Clause 4", "does not apply", "", "", "", ""});
+  CHECK(row(one, "5") == Row{"5", "Clause 5", "complies", "spin", "at most 5.0 %", "", ""});
+  CHECK(row(one, "6") == Row{"6", "Clause 6", "fails", "", "", "", ""});  // as a whole: no margin that reads as good
 }
 
 TEST_CASE("a grading is drawn on both axes, its alternatives apart, and not without a tested sieve") {
