@@ -37,7 +37,7 @@ std::string page(const Page& page) {
     body += fill<templates::part>(hole<"id">(id_of(at)), hole<"title">(part.title), hole<"body">(part.body));
   }
   return fill<templates::page>(hole<"title">(page.title), hole<"kind">(page.kind), hole<"style">(style),
-                               hole<"lead">(page.lead), hole<"links">(links), hole<"body">(body),
+                               hole<"lead">(breakable(page.lead)), hole<"links">(links), hole<"body">(breakable(body)),
                                hole<"caution">(caution))
       .html();
 }
@@ -66,6 +66,20 @@ Markup html_table(const HtmlTable& table) {
             : fill<templates::row>(hole<"cells">(cells(table, row)));
   }
   return fill<templates::table>(hole<"caption">(table.caption), hole<"heads">(heads), hole<"rows">(rows));
+}
+
+HtmlTable without_empty_columns(HtmlTable table) {
+  for (std::size_t at = table.heads.size(); at-- > 1;) {
+    const auto empty = [at](const std::vector<Markup>& row) { return at >= row.size() || row[at].empty(); };
+    if (std::all_of(table.rows.begin(), table.rows.end(), empty)) {
+      table.heads.erase(table.heads.begin() + static_cast<std::ptrdiff_t>(at));
+      for (std::vector<Markup>& row : table.rows) {
+        row.erase(row.begin() + static_cast<std::ptrdiff_t>(std::min(at, row.size())),
+                  row.begin() + static_cast<std::ptrdiff_t>(std::min(at + 1, row.size())));
+      }
+    }
+  }
+  return table;
 }
 
 Markup html_table(const std::string& caption, const TableView& table) {

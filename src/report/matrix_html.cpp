@@ -23,7 +23,7 @@ Markup cell(const Cell& one) {
   const bool told =
       one.headroom && (one.verdict == explain::Verdict::complies || one.verdict == explain::Verdict::fails);
   std::string text = one.other_way ? " another way" : told ? " " + headroom_text(one.headroom) : "";
-  text += ", " + one.limit + " (" + one.clause + ")";
+  text += (text.empty() ? " " : ", ") + one.limit + " (" + one.clause + ")";
   text += one.verdict == explain::Verdict::not_shown && !one.why.empty() ? ": " + one.why : "";
   out += escaped(text);
   return out;
