@@ -9,14 +9,32 @@ namespace {
 
 std::string id_of(std::size_t part) { return "part-" + std::to_string(part + 1); }
 
+// A value with its unit, a date, the number of a clause: kept on one line where there is room.
+bool is_short(const Markup& cell) {
+  constexpr std::size_t most = 12;
+  return cell.html().size() <= most && cell.html().find('<') == std::string::npos;
+}
+
+Markup row_head(const Markup& text) {
+  if (text.empty()) {
+    return fill<templates::empty_cell>();  // a row that goes on has no head of its own
+  }
+  return is_short(text) ? fill<templates::short_head>(hole<"text">(text))
+                        : fill<templates::row_head>(hole<"text">(text));
+}
+
+Markup cell(std::string_view label, const Markup& text) {
+  if (text.empty()) {
+    return fill<templates::empty_cell>();
+  }
+  return is_short(text) ? fill<templates::short_cell>(hole<"label">(label), hole<"text">(text))
+                        : fill<templates::cell>(hole<"label">(label), hole<"text">(text));
+}
+
 Markup cells(const HtmlTable& table, const std::vector<Markup>& row) {
-  // A row that goes on has no head of its own.
-  Markup out =
-      row.front().empty() ? fill<templates::empty_cell>() : fill<templates::row_head>(hole<"text">(row.front()));
+  Markup out = row_head(row.front());
   for (std::size_t at = 1; at < row.size(); ++at) {
-    const std::string_view label = at < table.heads.size() ? std::string_view(table.heads[at]) : "";
-    out += row[at].empty() ? fill<templates::empty_cell>()
-                           : fill<templates::cell>(hole<"label">(label), hole<"text">(row[at]));
+    out += cell(at < table.heads.size() ? std::string_view(table.heads[at]) : "", row[at]);
   }
   return out;
 }

@@ -45,39 +45,45 @@ std::size_t character(std::string_view html) {
   return size;
 }
 
-constexpr std::string_view joints = "/_-.:";
+std::size_t length(std::string_view html) {
+  std::size_t out = 0;
+  for (; !html.empty(); ++out) {
+    html.remove_prefix(character(html));
+  }
+  return out;
+}
+
+std::string every_few_letters(std::string_view part) {
+  constexpr std::size_t step = 4;
+  std::string out;
+  for (std::size_t count = 0; !part.empty(); ++count) {
+    const std::string_view one = part.substr(0, character(part));
+    out += count > 0 && count % step == 0 ? "<wbr>" : "";
+    out += one;
+    part.remove_prefix(one.size());
+  }
+  return out;
+}
+
+// Behind the first joints; parts that are still longer than words of the trade behind the second, and so on.
+std::string broken_behind(std::string_view word, std::string_view joints, std::string_view second) {
+  constexpr std::size_t long_part = 20;
+  std::string out;
+  while (!word.empty()) {
+    const std::size_t size = std::min(word.find_first_of(joints), word.size() - 1) + 1;
+    const std::string_view part = word.substr(0, size);
+    out += out.empty() ? "" : "<wbr>";
+    out += length(part) <= long_part ? std::string(part)
+           : second.empty()          ? every_few_letters(part)
+                                     : broken_behind(part, second, "");
+    word.remove_prefix(size);
+  }
+  return out;
+}
 
 std::string broken_word(std::string_view word) {
-  constexpr std::size_t long_word = 16;  // bytes; shorter ones find a line
-  constexpr std::size_t long_part = 20;  // characters; longer than words of the trade
-  constexpr std::size_t step = 4;
-  if (word.size() <= long_word) {
-    return std::string(word);
-  }
-  std::string out;
-  std::string part;
-  std::string cut;  // the same, to be broken anywhere
-  std::size_t count = 0;
-  const auto close = [&] {
-    out += count > long_part ? cut : part;
-    part.clear();
-    cut.clear();
-    count = 0;
-  };
-  while (!word.empty()) {
-    const std::string_view one = word.substr(0, character(word));
-    cut += count > 0 && count % step == 0 ? "<wbr>" : "";
-    part += one;
-    cut += one;
-    ++count;
-    word.remove_prefix(one.size());
-    if (joints.find(one) != std::string_view::npos && !word.empty()) {
-      close();
-      out += "<wbr>";
-    }
-  }
-  close();
-  return out;
+  constexpr std::size_t long_word = 16;  // shorter ones find a line
+  return length(word) <= long_word ? std::string(word) : broken_behind(word, "/_-", ".:");
 }
 
 std::string broken(std::string_view text) {

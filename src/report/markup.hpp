@@ -45,8 +45,9 @@ class Markup {
 /// characters, marks that turn the direction of writing and bytes that are not UTF-8 become a replacement mark.
 [[nodiscard]] Markup escaped(std::string_view text);
 
-/// The same text, which may break over lines where a reader would break it: long words behind one of / _ - . : and only
-/// without those every few letters; and never between a number and its %. Drawings stay as they are.
+/// The same text, which may break over lines where a reader would break it: long words behind one of / _ -, parts that
+/// are long still behind . and :, and only without those every few letters; and never between a number and its %.
+/// Drawings stay as they are.
 [[nodiscard]] Markup breakable(const Markup& markup);
 
 /// The name of a hole, as an argument of a template.

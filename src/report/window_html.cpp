@@ -57,7 +57,7 @@ Markup varying(const ClauseReport& one, const std::string& along) {
     out += facts({fact("Limit", series.label + ": " + series.limit),
                   fact("Unrounded", series.folded ? series.threshold : ""),
                   {"Caution", text_list(series.warnings)}});
-    out += readings("Clause " + one.number + ", " + series.label + ", as tested", along, series.readings);
+    out += readings("Clause " + one.number + ", " + series.label + ", as tested at " + along, "At", series.readings);
   }
   return subpart(title_of(one), out);
 }
@@ -71,7 +71,7 @@ Markup clauses(const window::WindowReport& one) {
       {}};
   for (const ClauseReport& clause : one.clauses) {
     if (clause.role == Role::varies || clause.role == Role::own_limit) {
-      out += varying(clause, one.title + ", " + one.unit);
+      out += varying(clause, one.title + ", in " + one.unit);
     } else {
       const std::string why = clause.verdict == Verdict::complies ? "" : clause.why;
       beside.rows.push_back(

@@ -112,19 +112,19 @@ const turned = '\ufffdetirw\ufffd';
 // What each page must show as text, in its elements and in those of its pictures.
 export const shown = {
   hostile: { text: [...plain, turned, attributes, '<object data=x>', '"<u>none</u>"'.slice(1, -1), '<i>400</i>'],
-    svg: { text: ['1.1 Loss <svg', '1.4 Set <math><mtext>'] } },
+    svg: { text: ['1.1 Loss <svg', '1.4  Set <math><mtext>', 'loss <img src=x onerror=document.title=1>'] } },
   hostile_matrix: { text: [...plain, turned, 'loss <img src=x onerror=document.title=1>'], svg: { text: ['<img'] } },
   hostile_window: {
     text: [...plain, turned, attributes, 'binder </title><b onclick=document.title=1>', '<base href=//example.invalid>'],
     svg: {
       title: ['binder </title><b onclick=document.title=1>', 'torque </desc></svg><iframe src=//example.invalid>'],
-      desc: ['loss <img src=x onerror=document.title=1>', '</script>'],
+      desc: ['loss <img src=x onerror=document.title=1>', 'torque </desc></svg><iframe src=//example.invalid>'],
       text: ['loss <img src=x onerror=document.title=1>', 'binder </title><b onclick=document.title=1>', "sand & 'adhesion'",
         'torque </desc></svg><iframe src=//example.invalid>'],
     },
   },
   hostile_followup: { text: [...plain, turned, 'project before <script>', 'project now <script>', '<b>1</b>', '<s>410</s>',
-    '<u>none</u>', '<s>none</s>', 'binder </title><b onclick=document.title=1>'] },
+    '<u>none</u>', '<s>none</s>'] },
   hostile_contrast: { text: [attributes, '<%= 538 %>', '<%= 500 %>', ']]> --> </details></table></body>',
     'loss <img src=x onerror=document.title=1>'] },
 };

@@ -51,7 +51,9 @@ TEST_CASE("long words may break at their joints, and only without those every fe
   CHECK(broken("specification") == "specification");
   CHECK(broken("g/m2 2026-03-20 512.3.10") == "g/m2 2026-03-20 512.3.10");
   CHECK(broken("examples/submittals/clean_twin.yaml:24:9") ==
-        "examples/<wbr>submittals/<wbr>clean_<wbr>twin.<wbr>yaml:<wbr>24:<wbr>9");
+        "examples/<wbr>submittals/<wbr>clean_<wbr>twin.yaml:24:9");
+  CHECK(broken("a/fine_aggregates.of.the.trial:24") ==
+        "a/<wbr>fine_<wbr>aggregates.<wbr>of.<wbr>the.<wbr>trial:<wbr>24");
   CHECK(broken(std::string(24, 'w')) == "wwww<wbr>wwww<wbr>wwww<wbr>wwww<wbr>wwww<wbr>wwww");
   CHECK(broken(std::string(20, 'w')) == std::string(20, 'w'));
   CHECK(broken("a trailing/joint/of/words/") == "a trailing/<wbr>joint/<wbr>of/<wbr>words/");
