@@ -151,7 +151,7 @@ Markup list(const std::vector<Markup>& items, bool numbered) {
 Part files(const Origin& origin) {
   HtmlTable out{"Made by plumbrule " + origin.version + " from these files", {"File", "What it is", "SHA-256"}, {}};
   for (const UsedFile& one : origin.files) {
-    out.rows.push_back({escaped(one.path), escaped(one.kind), place_mark("sha256:" + one.digest)});
+    out.rows.push_back({escaped(one.path), escaped(one.kind), fill<templates::digest>(hole<"digest">("sha256:" + one.digest))});
   }
   return {"Files", html_table(out)};
 }

@@ -26,9 +26,9 @@ std::string blanks(std::string text) {
   return text;
 }
 
-// How long the tag is that stands in front; a drawing counts as one.
+// How long the tag is that stands in front; a drawing or a digest counts as one.
 std::size_t tag(std::string_view html) {
-  const std::string_view last = html.starts_with("<svg") ? "</svg>" : ">";
+  const std::string_view last = html.starts_with("<svg") ? "</svg>" : html.starts_with("<code") ? "</code>" : ">";
   const std::size_t end = html.find(last);
   return end == std::string_view::npos ? html.size() : end + last.size();
 }

@@ -47,7 +47,7 @@ class Markup {
 
 /// The same text, which may break over lines where a reader would break it: long words behind one of / _ -, parts that
 /// are long still behind . and :, and only without those every few letters; and never between a number and its %.
-/// Drawings stay as they are.
+/// Drawings and digests stay as they are.
 [[nodiscard]] Markup breakable(const Markup& markup);
 
 /// The name of a hole, as an argument of a template.

@@ -32,7 +32,7 @@ const open = async (browser, file, width, scheme = 'light') => {
 // Every element that a page may have, outside of its pictures and in them.
 const known = {
   page: 'html head meta title style body a header nav main section footer article h1 h2 h3 h4 p ul ol li dl div dt dd table '
-    + 'caption thead tbody tr th td span strong details summary figure figcaption wbr',
+    + 'caption thead tbody tr th td span strong details summary figure figcaption code wbr',
   picture: 'svg title desc text line polyline polygon rect circle',
 };
 

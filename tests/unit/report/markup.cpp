@@ -73,6 +73,8 @@ TEST_CASE("a break never parts an entity, a character or a tag, and loses nothin
   }
   const std::string drawing = "<svg a=\"1\"><desc>" + std::string(60, 'd') + "</desc></svg>";
   CHECK(breakable(Markup::of_drawing(drawing)).html() == drawing);
+  const std::string digest = "<code>sha256:" + std::string(64, 'a') + "</code>";  // searched for as a whole
+  CHECK(breakable(Markup::of_drawing(digest)).html() == digest);
   const std::string tag = "<p class=\"" + std::string(60, 'c') + "\">x</p>";
   CHECK(breakable(Markup::of_drawing(tag)).html() == tag);
 }
