@@ -58,7 +58,7 @@ Markup tests(const Matrix& matrix, std::size_t begin, std::size_t end) {
 Markup glance(const Matrix& matrix) {
   const picture::Picture drawing = picture_of(matrix);
   return fill<templates::figure>(hole<"drawing">(drawn(drawing)),
-                                 hole<"caption">(drawing.title + "; in words under Tests"), hole<"table">(Markup()));
+                                 hole<"caption">(drawing.title + "; under Tests the same in words"), hole<"table">(Markup()));
 }
 
 Part ranking(const Matrix& matrix) {
