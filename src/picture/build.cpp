@@ -15,6 +15,7 @@ Extent values(const BuildChart& chart) {
   }
   for (const Level& one : chart.levels) {
     out.add(one.value.at);
+    out.add(one.unrounded);
   }
   return out;
 }
@@ -49,29 +50,35 @@ void draw_level(Drawing& drawing, const Plot& plot, const Level& level) {
   drawing.line({plot.area.left, y}, {from, y}, {Ink::fails, 1, "2 3"});
   Plot part = plot;
   part.area.left = from;
-  limit_line(drawing, part, {level.value, Limit::Side::lower, ""});
+  limit_line(drawing, part, {level.value, Limit::Side::lower, "", level.unrounded});
   if (level.asked) {
     drawing.line({from, y}, {from, plot.area.bottom}, {Ink::fails, 1, {}});
   }
   if (level.reached) {
     const double x = plot.x.at(level.reached->at);
-    drawing.line({x, y}, {x, plot.area.bottom}, {Ink::window, 1.2, "4 3"});
-    drawing.diamond({x, y}, Ink::window);
+    const double met = level.unrounded ? plot.y.at(level.unrounded->at) : y;
+    drawing.line({x, met}, {x, plot.area.bottom}, {Ink::window, 1.2, "4 3"});
+    drawing.diamond({x, met}, Ink::window);
   }
 }
 
-std::string row_text(const Level& level) { return level.label + (level.said.empty() ? "" : ": " + level.said); }
+std::string row_text(const Level& level) {
+  return limit_text(level.label, level.unrounded) + (level.said.empty() ? "" : ": " + level.said);
+}
 
-// What a level stands on, under the axis: the time asked as a bar's end, the time reached as a diamond.
+// What a level stands on, under the axis: the time asked as a bar's end, the time reached as a diamond; then the words.
 double level_row(Drawing& drawing, const Plot& plot, double y, const Level& level) {
   if (level.asked) {
     const double x = plot.x.at(level.asked->at);
     drawing.line({x, y + 2}, {x, y + 12}, {Ink::fails, 1.5, {}});
     drawing.line({x, y + 7}, {plot.area.right, y + 7}, {Ink::fails, 1, "2 3"});
   }
-  drawing.mark({8, y + 7}, level.verdict);
-  const auto reached = level.reached ? std::optional<double>(level.reached->at) : std::nullopt;
-  return bar_row(drawing, plot, y, {}, reached, row_text(level), Ink::window);
+  if (level.reached) {
+    drawing.diamond({plot.x.at(level.reached->at), y + 7}, Ink::window);
+  }
+  y += 15;
+  drawing.mark({8, y + 8}, level.verdict);
+  return paragraph(drawing, {17, y + 1}, page_width - 19, row_text(level), small_size) + 1;
 }
 
 std::string describe(const BuildChart& chart) {
@@ -90,7 +97,7 @@ Table table_of(const BuildChart& chart) {
     out.rows.push_back({"tested", one.at.text, range_text(one.low, one.high), "", ""});
   }
   for (const Level& one : chart.levels) {
-    out.rows.push_back({one.label, one.asked ? one.asked->text : "", one.value.text,
+    out.rows.push_back({one.label, one.asked ? one.asked->text : "", limit_text(one.value.text, one.unrounded),
                         std::string(verdict_text(one.verdict)), one.said});
   }
   return out;

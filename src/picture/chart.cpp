@@ -13,6 +13,7 @@ constexpr Pen grid{Ink::quiet, 0.4, {}};
 constexpr Pen axis_pen{Ink::text, 1, {}};
 constexpr Pen limit_pen{Ink::fails, 1.5, {}};
 constexpr Pen limit_stroke{Ink::fails, 0.8, {}};
+constexpr Pen rounded_pen{Ink::fails, 0.8, "1 2"};
 
 std::vector<Tick> value_ticks(const Plot& plot) { return ticks(plot.y.low(), plot.y.high(), most_value_ticks); }
 
@@ -137,11 +138,24 @@ void limit_line(Drawing& drawing, const Plot& plot, const Limit& limit) {
   const double y = plot.y.at(limit.value.at);
   const double reach = limit.side == Limit::Side::upper ? -stroke_reach : stroke_reach;
   drawing.line({plot.area.left, y}, {plot.area.right, y}, limit_pen);
+  const double from = limit.unrounded ? plot.y.at(limit.unrounded->at) : y;
+  if (stands_apart(plot, limit)) {
+    drawing.line({plot.area.left, from}, {plot.area.right, from}, rounded_pen);
+  }
   const int strokes = strokes_on(plot.area.right - plot.area.left - 4 - stroke_reach, stroke_gap);
   for (int at = 0; at < strokes; ++at) {
     const double x = plot.area.left + 4 + at * stroke_gap;
-    drawing.line({x, y}, {x + stroke_reach, y + reach}, limit_stroke);
+    drawing.line({x, from}, {x + stroke_reach, from + reach}, limit_stroke);
   }
+}
+
+bool stands_apart(const Plot& plot, const Limit& limit) {
+  constexpr double least = 1.5;
+  return limit.unrounded && std::abs(plot.y.at(limit.unrounded->at) - plot.y.at(limit.value.at)) >= least;
+}
+
+std::string limit_text(const std::string& label, const std::optional<Value>& unrounded) {
+  return label + (unrounded ? " (unrounded: " + unrounded->text + ")" : "");
 }
 
 void limit_upright(Drawing& drawing, const Box& area, double x, Limit::Side side) {
@@ -220,7 +234,7 @@ std::vector<std::string_view> label_lines(Drawing& drawing, const Plot& plot, Pl
     for (const std::string_view words : {one.words, one.shorter}) {
       const auto box = words.empty() ? std::nullopt : places.take(beside(plot, one, text_width(words, small_size)));
       if (box) {
-        drawing.text({box->left, box->top + small_size}, words, small_size);
+        drawing.label({box->left, box->top + small_size}, words, small_size);
         written = true;
         break;
       }

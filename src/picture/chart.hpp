@@ -51,8 +51,13 @@ void across_axis(Drawing& drawing, const Plot& plot, bool words);
 /// Texts of the ticks and the title of the axis; `y`: the lower edge of the plot.
 double across_title(Drawing& drawing, const Plot& plot, const Axis& axis);
 
-/// A line with strokes on the side that is not allowed.
+/// A line with strokes on the side that is not allowed. Values that comply once they are rounded lie between the line
+/// and a dotted one, and the strokes beyond it.
 void limit_line(Drawing& drawing, const Plot& plot, const Limit& limit);
+/// Whether that dotted line can be told from the line of the limit.
+[[nodiscard]] bool stands_apart(const Plot& plot, const Limit& limit);
+/// "at least 20 kg-cm (unrounded: at least 19.5 kg-cm)".
+[[nodiscard]] std::string limit_text(const std::string& label, const std::optional<Value>& unrounded);
 /// The same upright, for a scale across.
 void limit_upright(Drawing& drawing, const Box& area, double x, Limit::Side side);
 

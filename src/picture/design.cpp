@@ -15,6 +15,7 @@ Extent values(const Panel& panel) {
   }
   for (const Limit& one : panel.limits) {
     out.add(one.value.at);
+    out.add(one.unrounded);
   }
   return out;
 }
@@ -108,6 +109,12 @@ class Drawer {
     for (const std::string_view one : labels(here, panel)) {
       y = paragraph(drawing_, {2, y}, page_width - 4, "limit: " + std::string(one), small_size);
     }
+    for (const Limit& one : panel.limits) {
+      if (stands_apart(here, one)) {
+        y = paragraph(drawing_, {2, y}, page_width - 4, "dotted: " + one.label + ", unrounded " + one.unrounded->text,
+                      small_size);
+      }
+    }
     return y + 4;
   }
 
@@ -151,7 +158,7 @@ class Drawer {
     for (const Panel& panel : chart_.panels) {
       std::string one = panel.title + ": " + counted(panel.readings.size(), "tested value", "tested values");
       for (const Limit& limit : panel.limits) {
-        one += ", limit " + limit.label;
+        one += ", limit " + limit_text(limit.label, limit.unrounded);
       }
       all.push_back(one);
     }
@@ -179,7 +186,7 @@ class Drawer {
         out.rows.push_back({panel.title, "", panel.nothing, ""});
       }
       for (const Limit& one : panel.limits) {
-        out.rows.push_back({panel.title, "all", one.label, "limit"});
+        out.rows.push_back({panel.title, "all", limit_text(one.label, one.unrounded), "limit"});
       }
     }
     for (const Band& one : chart_.windows) {

@@ -37,12 +37,14 @@ struct Value {
   std::string text;
 };
 
-/// A line across a chart that values must not pass.
+/// A line across a chart that values must not pass. Where values are rounded before they are compared, one beyond the
+/// line may comply: `unrounded` is where that ends, "at most 538.5 g/m2".
 struct Limit {
   enum class Side : std::uint8_t { upper, lower };
   Value value;
   Side side = Side::upper;
   std::string label;  // "at most 538 g/m2"
+  std::optional<Value> unrounded = std::nullopt;
 };
 
 struct Band {
@@ -90,6 +92,7 @@ struct Level {
   std::optional<Value> reached;  // when
   std::string said;              // one sentence: whether and when it is reached
   Verdict verdict{};
+  std::optional<Value> unrounded = std::nullopt;  // as of a limit
 };
 
 /// Values against time, with levels and when they are reached.

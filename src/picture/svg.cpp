@@ -175,6 +175,13 @@ void Drawing::text(const Point& at, std::string_view words, double size, Anchor 
            "</text>\n";
 }
 
+void Drawing::label(const Point& at, std::string_view words, double size) {
+  body_ += "<text" + attribute("x", at.x) + attribute("y", at.y) + attribute("font-size", size) +
+           attribute("fill", colour(Ink::text)) + attribute("stroke", "var(--paper,none)") +
+           attribute("stroke-width", 3) + attribute("paint-order", "stroke") + attribute("stroke-linejoin", "round") +
+           ">" + escaped(words) + "</text>\n";
+}
+
 void Drawing::mark(const Point& at, Verdict verdict) {
   constexpr double arm = 4;
   switch (verdict) {

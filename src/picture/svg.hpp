@@ -51,6 +51,8 @@ class Drawing {
   /// `y` is the base line.
   void text(const Point& at, std::string_view words, double size, Anchor anchor = Anchor::start, Ink ink = Ink::text,
             bool bold = false);
+  /// A text that stands on lines of the chart, on a ground of its own so that they do not cross it out.
+  void label(const Point& at, std::string_view words, double size);
   /// The sign of a verdict: a disc, a cross, a ring, a dash. About 9 units wide.
   void mark(const Point& at, Verdict verdict);
   void dot(const Point& at, Ink ink);

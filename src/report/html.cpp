@@ -9,14 +9,32 @@ namespace {
 
 std::string id_of(std::size_t part) { return "part-" + std::to_string(part + 1); }
 
+// A value with its unit, a date, the number of a clause: kept on one line where there is room.
+bool is_short(const Markup& cell) {
+  constexpr std::size_t most = 12;
+  return cell.html().size() <= most && cell.html().find('<') == std::string::npos;
+}
+
+Markup row_head(const Markup& text) {
+  if (text.empty()) {
+    return fill<templates::empty_cell>();  // a row that goes on has no head of its own
+  }
+  return is_short(text) ? fill<templates::short_head>(hole<"text">(text))
+                        : fill<templates::row_head>(hole<"text">(text));
+}
+
+Markup cell(std::string_view label, const Markup& text) {
+  if (text.empty()) {
+    return fill<templates::empty_cell>();
+  }
+  return is_short(text) ? fill<templates::short_cell>(hole<"label">(label), hole<"text">(text))
+                        : fill<templates::cell>(hole<"label">(label), hole<"text">(text));
+}
+
 Markup cells(const HtmlTable& table, const std::vector<Markup>& row) {
-  // A row that goes on has no head of its own.
-  Markup out =
-      row.front().empty() ? fill<templates::empty_cell>() : fill<templates::row_head>(hole<"text">(row.front()));
+  Markup out = row_head(row.front());
   for (std::size_t at = 1; at < row.size(); ++at) {
-    const std::string_view label = at < table.heads.size() ? std::string_view(table.heads[at]) : "";
-    out += row[at].empty() ? fill<templates::empty_cell>()
-                           : fill<templates::cell>(hole<"label">(label), hole<"text">(row[at]));
+    out += cell(at < table.heads.size() ? std::string_view(table.heads[at]) : "", row[at]);
   }
   return out;
 }
@@ -37,7 +55,7 @@ std::string page(const Page& page) {
     body += fill<templates::part>(hole<"id">(id_of(at)), hole<"title">(part.title), hole<"body">(part.body));
   }
   return fill<templates::page>(hole<"title">(page.title), hole<"kind">(page.kind), hole<"style">(style),
-                               hole<"lead">(page.lead), hole<"links">(links), hole<"body">(body),
+                               hole<"lead">(breakable(page.lead)), hole<"links">(links), hole<"body">(breakable(body)),
                                hole<"caution">(caution))
       .html();
 }
@@ -66,6 +84,20 @@ Markup html_table(const HtmlTable& table) {
             : fill<templates::row>(hole<"cells">(cells(table, row)));
   }
   return fill<templates::table>(hole<"caption">(table.caption), hole<"heads">(heads), hole<"rows">(rows));
+}
+
+HtmlTable without_empty_columns(HtmlTable table) {
+  for (std::size_t at = table.heads.size(); at-- > 1;) {
+    const auto empty = [at](const std::vector<Markup>& row) { return at >= row.size() || row[at].empty(); };
+    if (std::all_of(table.rows.begin(), table.rows.end(), empty)) {
+      table.heads.erase(table.heads.begin() + static_cast<std::ptrdiff_t>(at));
+      for (std::vector<Markup>& row : table.rows) {
+        row.erase(row.begin() + static_cast<std::ptrdiff_t>(std::min(at, row.size())),
+                  row.begin() + static_cast<std::ptrdiff_t>(std::min(at + 1, row.size())));
+      }
+    }
+  }
+  return table;
 }
 
 Markup html_table(const std::string& caption, const TableView& table) {
@@ -119,7 +151,7 @@ Markup list(const std::vector<Markup>& items, bool numbered) {
 Part files(const Origin& origin) {
   HtmlTable out{"Made by plumbrule " + origin.version + " from these files", {"File", "What it is", "SHA-256"}, {}};
   for (const UsedFile& one : origin.files) {
-    out.rows.push_back({escaped(one.path), escaped(one.kind), place_mark("sha256:" + one.digest)});
+    out.rows.push_back({escaped(one.path), escaped(one.kind), fill<templates::digest>(hole<"digest">("sha256:" + one.digest))});
   }
   return {"Files", html_table(out)};
 }

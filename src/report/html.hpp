@@ -42,6 +42,8 @@ struct HtmlTable {
   std::vector<std::vector<Markup>> rows;  // a row of one cell is a heading
 };
 [[nodiscard]] Markup html_table(const HtmlTable& table);
+/// The table without columns in which nothing stands.
+[[nodiscard]] HtmlTable without_empty_columns(HtmlTable table);
 /// A table of plain texts.
 [[nodiscard]] Markup html_table(const std::string& caption, const TableView& table);
 

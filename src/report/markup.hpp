@@ -37,12 +37,18 @@ class Markup {
   explicit Markup(std::string html) : html_(std::move(html)) {}
   std::string html_;
   friend Markup escaped(std::string_view text);
+  friend Markup breakable(const Markup& markup);
   friend Markup pour(std::string_view text, std::initializer_list<std::pair<std::string_view, const Markup*>> holes);
 };
 
 /// A text as HTML, for element content and quoted attributes. Line ends and tabs become blanks; other control
 /// characters, marks that turn the direction of writing and bytes that are not UTF-8 become a replacement mark.
 [[nodiscard]] Markup escaped(std::string_view text);
+
+/// The same text, which may break over lines where a reader would break it: long words behind one of / _ -, parts that
+/// are long still behind . and :, and only without those every few letters; and never between a number and its %.
+/// Drawings and digests stay as they are.
+[[nodiscard]] Markup breakable(const Markup& markup);
 
 /// The name of a hole, as an argument of a template.
 template <std::size_t Size>

@@ -23,7 +23,7 @@ Markup cell(const Cell& one) {
   const bool told =
       one.headroom && (one.verdict == explain::Verdict::complies || one.verdict == explain::Verdict::fails);
   std::string text = one.other_way ? " another way" : told ? " " + headroom_text(one.headroom) : "";
-  text += ", " + one.limit + " (" + one.clause + ")";
+  text += (text.empty() ? " " : ", ") + one.limit + " (" + one.clause + ")";
   text += one.verdict == explain::Verdict::not_shown && !one.why.empty() ? ": " + one.why : "";
   out += escaped(text);
   return out;
@@ -58,7 +58,7 @@ Markup tests(const Matrix& matrix, std::size_t begin, std::size_t end) {
 Markup glance(const Matrix& matrix) {
   const picture::Picture drawing = picture_of(matrix);
   return fill<templates::figure>(hole<"drawing">(drawn(drawing)),
-                                 hole<"caption">(drawing.title + "; in words under Tests"), hole<"table">(Markup()));
+                                 hole<"caption">(drawing.title + "; under Tests the same in words"), hole<"table">(Markup()));
 }
 
 Part ranking(const Matrix& matrix) {

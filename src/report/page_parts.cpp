@@ -26,6 +26,14 @@ Markup figure(const picture::Picture& picture) {
   return fill<templates::figure>(hole<"drawing">(drawn(picture)), hole<"caption">(picture.title), hole<"table">(table));
 }
 
+Markup gallery(const std::string& specification, const std::vector<Placed>& drawings) {
+  Markup out;
+  for (const Placed& one : drawings) {
+    out += one.specification == specification ? figure(one.picture) : Markup();
+  }
+  return out.empty() ? out : subpart("Pictures", fill<templates::figures>(hole<"figures">(out)));
+}
+
 Markup problem_table(const std::string& caption, const std::vector<Problem>& problems) {
   HtmlTable out{caption, {"Place", "Error", "Help", "Code"}, {}};
   for (const Problem& one : problems) {
@@ -53,6 +61,9 @@ Markup with_place(std::string_view text, const std::string& place) {
 }
 
 Markup text_list(const std::vector<std::string>& texts) {
+  if (texts.size() == 1) {
+    return escaped(texts.front());
+  }
   std::vector<Markup> items;
   std::transform(texts.begin(), texts.end(), std::back_inserter(items), [](const auto& one) { return escaped(one); });
   return items.empty() ? Markup() : list(items);

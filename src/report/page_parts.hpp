@@ -3,6 +3,7 @@
 
 #include "picture/picture.hpp"
 #include "report/html.hpp"
+#include "report/pictures.hpp"
 
 namespace plumbrule::report {
 
@@ -12,13 +13,15 @@ namespace plumbrule::report {
 [[nodiscard]] Markup drawn(const picture::Picture& picture);
 /// A drawing with its caption, and the table of the same facts on demand.
 [[nodiscard]] Markup figure(const picture::Picture& picture);
+/// The pictures of one specification side by side under a heading; nothing without any.
+[[nodiscard]] Markup gallery(const std::string& specification, const std::vector<Placed>& drawings);
 /// Errors of a submittal; nothing without any.
 [[nodiscard]] Markup problem_table(const std::string& caption, const std::vector<Problem>& problems);
 /// A derivation, indented, on demand; nothing without steps.
 [[nodiscard]] Markup derivation(std::string_view summary, const std::vector<explain::Line>& lines);
 /// A text with the place where it is written behind it.
 [[nodiscard]] Markup with_place(std::string_view text, const std::string& place);
-/// Texts one below the other; nothing without any.
+/// Texts one below the other, one alone as it is; nothing without any.
 [[nodiscard]] Markup text_list(const std::vector<std::string>& texts);
 
 }  // namespace plumbrule::report

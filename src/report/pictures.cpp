@@ -95,6 +95,18 @@ picture::Picture margins(const SpecificationReport& one) {
   return picture::draw(out);
 }
 
+// The compared value. One beyond the printed limit complies if it rounds to it, which its place does not show.
+picture::Value compared(const Comparison& one) {
+  const Numbers& numbers = one.numbers;
+  picture::Value out = value_of(numbers.value->stripped(), numbers.unit);
+  const auto below = [&](const std::optional<Decimal>& end) { return end && *numbers.value < *end; };
+  const auto above = [&](const std::optional<Decimal>& end) { return end && *end < *numbers.value; };
+  const bool beyond =
+      below(numbers.low) || above(numbers.high) || below(numbers.tolerance_low) || above(numbers.tolerance_high);
+  out.text += beyond && one.verdict == explain::Verdict::complies ? ", complies by rounding" : "";
+  return out;
+}
+
 picture::Sieve sieve_of(const Comparison& one) {
   const Numbers& numbers = one.numbers;
   return {coordinate(numbers.sieve->text()),
@@ -103,7 +115,7 @@ picture::Sieve sieve_of(const Comparison& one) {
           value_of(numbers.high, numbers.unit),
           value_of(stripped(numbers.tolerance_low), numbers.unit),
           value_of(stripped(numbers.tolerance_high), numbers.unit),
-          value_of(stripped(numbers.value), numbers.unit),
+          numbers.value ? std::optional(compared(one)) : std::nullopt,
           verdict_of(one.verdict)};
 }
 
@@ -169,7 +181,7 @@ picture::Scatter strip_of(const Explanation& finding, const Comparison& one) {
   for (const Decimal& specimen : one.numbers.specimens) {
     out.specimens.push_back(value_of(specimen.stripped(), ""));
   }
-  out.statistic = value_of(one.numbers.value->stripped(), one.numbers.unit);
+  out.statistic = compared(one);
   out.statistic_name = one.numbers.statistic == "each" ? "the one that decides" : one.numbers.statistic;
   out.limits = limits_of(one.numbers);
   out.verdict = verdict_of(one.verdict);

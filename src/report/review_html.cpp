@@ -85,17 +85,9 @@ Markup heading(const SpecificationReport& one) {
   return facts(all);
 }
 
-Markup gallery(const SpecificationReport& report, const std::vector<Placed>& drawings) {
-  Markup out;
-  for (const Placed& one : drawings) {
-    out += one.specification == report.title ? figure(one.picture) : Markup();
-  }
-  return out.empty() ? out : subpart("Pictures", fill<templates::figures>(hole<"figures">(out)));
-}
-
 Part specification(const SpecificationReport& report, std::size_t number, const std::vector<Placed>& drawings) {
   Markup body = heading(report);
-  body += gallery(report, drawings);
+  body += gallery(report.title, drawings);
   Markup section;
   std::string title;
   std::size_t at = 0;

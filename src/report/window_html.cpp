@@ -30,10 +30,13 @@ std::string said(const window::EndReport& end) {
 Markup piece(const window::PieceReport& one) {
   const bool point = one.low.at.exact == one.high.at.exact;
   const std::string span = point ? one.low.at.full + " alone" : one.low.at.shown + " to " + one.high.at.full;
-  Markup out = facts({fact("Window", span + (one.holds_choice ? ", holds the job mix" : "")),
-                      fact("Lower end", said(one.low)), fact("Upper end", said(one.high)),
-                      fact("Middle", point ? "" : one.middle.shown + ", width " + one.width.shown)});
-  out += derivation("Where the lower end at " + one.low.at.shown + " comes from", one.low.steps);
+  return facts({fact("Window", span + (one.holds_choice ? ", holds the job mix" : "")),
+                fact("Lower end", said(one.low)), fact("Upper end", said(one.high)),
+                fact("Middle", point ? "" : one.middle.shown + ", width " + one.width.shown)});
+}
+
+Markup derivations(const window::PieceReport& one) {
+  Markup out = derivation("Where the lower end at " + one.low.at.shown + " comes from", one.low.steps);
   out += derivation("Where the upper end at " + one.high.at.shown + " comes from", one.high.steps);
   return out;
 }
@@ -44,17 +47,17 @@ Markup readings(const std::string& caption, const std::string& head, const std::
     out.rows.push_back(
         {escaped(one.at), escaped(one.value), verdict_mark(one.verdict), escaped(one.why), place_mark(one.place)});
   }
-  return out.rows.empty() ? Markup() : html_table(out);
+  return out.rows.empty() ? Markup() : html_table(without_empty_columns(out));
 }
 
-Markup varying(const ClauseReport& one) {
+Markup varying(const ClauseReport& one, const std::string& along) {
   Markup out =
       facts({fact("Complies", one.complying.empty() ? "nowhere in the tested range" : joined(one.complying, "; "))});
   for (const window::SeriesReport& series : one.series) {
     out += facts({fact("Limit", series.label + ": " + series.limit),
                   fact("Unrounded", series.folded ? series.threshold : ""),
                   {"Caution", text_list(series.warnings)}});
-    out += readings("Clause " + one.number + ", " + series.label + ", as tested", "At", series.readings);
+    out += readings("Clause " + one.number + ", " + series.label + ", as tested at " + along, "At", series.readings);
   }
   return subpart(title_of(one), out);
 }
@@ -68,7 +71,7 @@ Markup clauses(const window::WindowReport& one) {
       {}};
   for (const ClauseReport& clause : one.clauses) {
     if (clause.role == Role::varies || clause.role == Role::own_limit) {
-      out += varying(clause);
+      out += varying(clause, one.title + ", in " + one.unit);
     } else {
       const std::string why = clause.verdict == Verdict::complies ? "" : clause.why;
       beside.rows.push_back(
@@ -77,7 +80,8 @@ Markup clauses(const window::WindowReport& one) {
                                                   : why)});
     }
   }
-  out += beside.rows.empty() ? Markup() : subpart("Tested at the job mix only", html_table(beside));
+  out +=
+      beside.rows.empty() ? Markup() : subpart("Tested at the job mix only", html_table(without_empty_columns(beside)));
   return out;
 }
 
@@ -109,18 +113,19 @@ Markup curves(const window::WindowReport& one) {
 }
 
 Markup window_of(const window::WindowReport& one) {
-  Markup out = facts({fact("Tested at", joined(one.tested, ", ") + " (" + one.unit + ")"),
-                      fact("Job mix", one.choice ? one.choice->full : "not stated"),
-                      fact("Window", one.pieces.empty() ? "none: " + one.conflict : "")});
+  Markup out = facts({fact("Window", one.pieces.empty() ? "none: " + one.conflict : "")});
   for (const window::PieceReport& part : one.pieces) {
     out += piece(part);
   }
-  out += facts({fact("Choice", one.standing), fact("Tolerance", one.tolerance), {"Caution", text_list(one.cautions)}});
-  Markup all = subpart("Window of " + one.title, out);
-  all += clauses(one);
-  all += changes(one);
-  all += curves(one);
-  return all;
+  out += facts({fact("Job mix", one.choice ? one.choice->full : "not stated"),
+                fact("Choice", one.standing),
+                fact("Tolerance", one.tolerance),
+                fact("Tested at", joined(one.tested, ", ") + " (" + one.unit + ")"),
+                {"Caution", text_list(one.cautions)}});
+  for (const window::PieceReport& part : one.pieces) {
+    out += derivations(part);
+  }
+  return subpart("Window of " + one.title, out);
 }
 
 Markup strength(const window::StrengthReport& one) {
@@ -145,15 +150,18 @@ Markup strength(const window::StrengthReport& one) {
 
 Part specification(const window::SpecificationWindows& one, const std::vector<Placed>& drawings) {
   Markup body = facts(head_facts(one));
-  for (const Placed& drawing : drawings) {
-    body += drawing.specification == one.title ? figure(drawing.picture) : Markup();
-  }
   for (const window::WindowReport& part : one.windows) {
     body += window_of(part);
   }
   body += one.windows.empty()
               ? paragraph("No window: no result says with “at” that it was tested at another design value.")
               : Markup();
+  body += gallery(one.title, drawings);
+  for (const window::WindowReport& part : one.windows) {
+    body += clauses(part);
+    body += changes(part);
+    body += curves(part);
+  }
   for (const window::StrengthReport& part : one.strengths) {
     body += strength(part);
   }

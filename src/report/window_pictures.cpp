@@ -38,7 +38,11 @@ std::vector<picture::Reading> readings_of(const std::vector<window::ReadingRepor
 }
 
 constexpr std::string_view where_lines_stand =
-    "The line of a limit stands where the rounding of the rule puts it: at 19.5 for at least 20, rounded to 1";
+    "The line of a limit stands at the limit as stated; a value beyond it complies if it rounds to the limit";
+
+std::optional<picture::Value> unrounded(const window::LimitEnd& end) {
+  return end.threshold.empty() ? std::nullopt : std::optional(picture::Value{coordinate(end.threshold), end.unrounded});
+}
 
 // What is not drawn is said.
 std::vector<std::string> left_out(const std::string& label, const std::vector<window::ReadingReport>& readings) {
@@ -60,7 +64,7 @@ picture::Panel panel_of(const window::ClauseReport& clause, const window::Series
   out.readings = readings_of(series.readings);
   const auto add = [&out](const std::optional<window::LimitEnd>& end, Side side) {
     if (end) {
-      out.limits.push_back({{coordinate(end->exact), end->said}, side, end->said});
+      out.limits.push_back({{coordinate(end->exact), end->said}, side, end->said, unrounded(*end)});
     }
   };
   add(series.low, Side::lower);
@@ -123,6 +127,7 @@ bool same_series(const window::StrengthReport& one, const window::StrengthReport
 picture::Level level_of(const window::StrengthReport& one) {
   picture::Level out;
   out.value = {coordinate(one.build.level.exact), one.build.level.said};
+  out.unrounded = unrounded(one.build.level);
   out.label = one.clause + ": " + one.build.level.said + " by " + one.build.asked_text;
   out.asked = {coordinate(one.build.asked), one.build.asked_text};
   if (one.exact) {

@@ -41,9 +41,10 @@ struct ReadingReport {
   Verdict verdict{};
 };
 
-/// An end of a limit: the number that values are compared with, all digits, and the end in words ("at most 538 g/m2").
+/// An end of a limit as stated: its number with all digits, and the end in words ("at most 538 g/m2"). `threshold` and
+/// `unrounded` ("at most 538.5 g/m2"): the same for values before they are rounded; empty if that says no more.
 struct LimitEnd {
-  std::string exact, said;
+  std::string exact, said, threshold, unrounded;
 };
 
 struct SeriesReport {

@@ -75,9 +75,18 @@ LimitEnd Words::limit_end(const check::Assertion& own, std::uint32_t check, cons
                           bool high) const {
   const std::optional<check::End>& printed = high ? own.limit.high : own.limit.low;
   const bool as_printed = printed && !own.limit.tolerance;  // else the narrower of the two, about the job mix
-  return {threshold.value.stripped().text(),
-          as_printed ? std::string(high ? "at most " : "at least ") + value(check, printed->value)
-                     : this->threshold(check, threshold, high)};
+  const std::string exact = threshold.value.stripped().text();
+  const std::string unrounded = this->threshold(check, threshold, high);
+  if (!as_printed) {
+    return {exact, unrounded, "", ""};
+  }
+  LimitEnd out{printed->value.stripped().text(),
+               std::string(high ? "at most " : "at least ") + value(check, printed->value), "", ""};
+  if (printed->rounding.place) {
+    out.threshold = exact;
+    out.unrounded = unrounded;
+  }
+  return out;
 }
 
 bool Words::folded(const check::Limit& limit) {

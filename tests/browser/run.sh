@@ -47,10 +47,13 @@ write hostile json review "$work/pages/hostile.yaml" --against "$work/pages/limi
 write hostile_matrix html review "$work/pages/hostile.yaml" --against "$work/pages/limits.plumb" --matrix
 write window html window examples/submittals/trials.yaml --against "$harrow" --tolerance "0.2 %"
 write contrast html contrast "$harrow" --with examples/harrow/harrow_sp_14.plumb --archive examples/submittals
+write contrast_agencies html contrast specs/issa_a143_2010.plumb specs/ohio_421_2010.plumb
 write recite html recite "$harrow"
+write recite_large html recite specs/caltrans_37_3_2010.plumb
 write followup html follow-up examples/submittals/fails.yaml examples/submittals/resubmitted.yaml --against "$harrow"
-write hostile_window html window "$work/pages/hostile.yaml" --against "$work/pages/limits.plumb"
-write hostile_followup html follow-up "$work/pages/hostile.yaml" "$work/pages/hostile.yaml" --against "$work/pages/limits.plumb"
+write hostile_window html window "$work/pages/trials.yaml" --against "$work/pages/limits.plumb"
+write hostile_followup html follow-up "$work/pages/hostile.yaml" "$work/pages/again.yaml" --against "$work/pages/limits.plumb"
+write hostile_contrast html contrast "$work/pages/limits.plumb" "$work/pages/tighter.plumb"
 bash examples/print_pdf.sh "$work/pages/fails.html" "$work/fails.pdf"
 if bash examples/print_pdf.sh "$work/pages/missing.html" "$work/missing.pdf" 2>/dev/null; then
   echo "print_pdf.sh prints a page that is not there"

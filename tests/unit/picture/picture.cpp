@@ -256,6 +256,48 @@ TEST_CASE("verdicts differ in shape, not in colour alone") {
   }
 }
 
+// The places of lines across the plot that are drawn so.
+std::vector<double> lines_at(const std::string& svg, const std::string& pen) {
+  const std::regex line(R"re(<line x1="[^"]*" y1="([-0-9.]+)" x2="[^"]*" y2="([-0-9.]+)" stroke="[^"]*)re" + pen);
+  std::vector<double> out;
+  for (std::sregex_iterator at(svg.begin(), svg.end(), line), end; at != end; ++at) {
+    if ((*at)[1] == (*at)[2]) {
+      out.push_back(std::stod((*at)[1]));
+    }
+  }
+  return out;
+}
+
+TEST_CASE("the line of a limit stands at the limit as stated, and what rounding lets comply between two lines") {
+  DesignChart chart;
+  chart.title = "rounded";
+  chart.axis = {"binder", "%"};
+  chart.panels.push_back(
+      {"torque", "kg-cm", {reading(7, 0, Verdict::fails), reading(8, 40, Verdict::complies)}, {}, ""});
+  Limit limit{value(20, "20"), Limit::Side::lower, "at least 20 kg-cm"};
+  limit.unrounded = value(15, "at least 15 kg-cm");  // rounded to 10
+  chart.panels[0].limits.push_back(limit);
+  const Picture drawn = draw(chart);
+  check_layout(drawn);
+  // Ticks at 0, 10 ... 40 or finer: the grid has a line where the limit stands.
+  const std::string fails = R"re(fails[^"]*" stroke-width=)re";
+  const std::vector<double> stated = lines_at(drawn.svg, fails + R"re("1.5"/>)re");
+  const std::vector<double> dotted = lines_at(drawn.svg, fails + R"re("0.8" stroke-dasharray="1 2"/>)re");
+  const std::vector<double> grid = lines_at(drawn.svg, R"re(quiet[^"]*" stroke-width="0.4"/>)re");
+  REQUIRE(stated.size() == 1);
+  REQUIRE(dotted.size() == 1);
+  CHECK(std::count(grid.begin(), grid.end(), stated[0]) == 1);
+  CHECK(dotted[0] > stated[0]);  // lower
+  CHECK(drawn.svg.find(">dotted: at least 20 kg-cm, unrounded at least 15 kg-cm<") != std::string::npos);
+  CHECK(drawn.description.find("limit at least 20 kg-cm (unrounded: at least 15 kg-cm)") != std::string::npos);
+
+  BuildChart build = build_sample();
+  build.levels[1].unrounded = value(19.5, "at least 19.5 kg-cm");
+  const std::vector<double> levels = lines_at(draw(build).svg, fails + R"re("1.5"/>)re");
+  CHECK(levels == lines_at(draw(build_sample()).svg, fails + R"re("1.5"/>)re"));
+  CHECK(draw(build).table.rows.back()[2] == "20 kg-cm (unrounded: at least 19.5 kg-cm)");
+}
+
 // Panels with many limits close to each other: labels find room, or stand under the plot.
 TEST_CASE("labels of limits that lie close together do not overlap, and none is lost") {
   DesignChart chart = design_sample();

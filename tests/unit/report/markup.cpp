@@ -35,6 +35,55 @@ TEST_CASE("control characters, marks of direction and broken UTF-8 are shown as 
   CHECK(escaped("one\ntwo\tthree").html() == "one two three");
 }
 
+// What a reader of the page copies.
+std::string without_breaks(std::string html) {
+  for (const auto& [from, to] : {std::pair<std::string, std::string>{"<wbr>", ""}, {"&nbsp;", " "}}) {
+    for (std::size_t at = html.find(from); at != std::string::npos; at = html.find(from, at)) {
+      html.replace(at, from.size(), to);
+    }
+  }
+  return html;
+}
+
+std::string broken(const std::string& text) { return breakable(escaped(text)).html(); }
+
+TEST_CASE("long words may break at their joints, and only without those every few letters") {
+  CHECK(broken("specification") == "specification");
+  CHECK(broken("g/m2 2026-03-20 512.3.10") == "g/m2 2026-03-20 512.3.10");
+  CHECK(broken("examples/submittals/clean_twin.yaml:24:9") ==
+        "examples/<wbr>submittals/<wbr>clean_<wbr>twin.yaml:24:9");
+  CHECK(broken("a/fine_aggregates.of.the.trial:24") ==
+        "a/<wbr>fine_<wbr>aggregates.<wbr>of.<wbr>the.<wbr>trial:<wbr>24");
+  CHECK(broken(std::string(24, 'w')) == "wwww<wbr>wwww<wbr>wwww<wbr>wwww<wbr>wwww<wbr>wwww");
+  CHECK(broken(std::string(20, 'w')) == std::string(20, 'w'));
+  CHECK(broken("a trailing/joint/of/words/") == "a trailing/<wbr>joint/<wbr>of/<wbr>words/");
+}
+
+TEST_CASE("a break never parts an entity, a character or a tag, and loses nothing") {
+  std::string roads;
+  for (int at = 0; at < 30; ++at) {
+    roads += "\xF0\x9F\x9B\xA3";
+  }
+  for (const std::string& text :
+       {std::string(30, '<'), "&amp;" + std::string(40, '&'), roads, std::string(";&;<w>_") + std::string(50, '\'')}) {
+    INFO(text);
+    const std::string html = broken(text);
+    CHECK(html.find("<wbr>") != std::string::npos);
+    CHECK(without_breaks(html) == escaped(text).html());
+  }
+  const std::string drawing = "<svg a=\"1\"><desc>" + std::string(60, 'd') + "</desc></svg>";
+  CHECK(breakable(Markup::of_drawing(drawing)).html() == drawing);
+  const std::string digest = "<code>sha256:" + std::string(64, 'a') + "</code>";  // searched for as a whole
+  CHECK(breakable(Markup::of_drawing(digest)).html() == digest);
+  const std::string tag = "<p class=\"" + std::string(60, 'c') + "\">x</p>";
+  CHECK(breakable(Markup::of_drawing(tag)).html() == tag);
+}
+
+TEST_CASE("a number and its % stay on one line") {
+  CHECK(broken("70 % to 90 %, or 5 %") == "70&nbsp;% to 90&nbsp;%, or 5&nbsp;%");
+  CHECK(broken("7 %x and a %") == "7 %x and a %");
+}
+
 TEST_CASE("the holes given must be those of the template") {
   CHECK(complete("[[a]] [[b]] [[a]]", {"a", "b"}));
   CHECK_FALSE(complete("[[a]] [[b]]", {"a"}));

@@ -121,6 +121,19 @@ TEST_CASE("specimens are drawn where their spread may carry one over the limit")
   CHECK(pictures(report_of({clause("8", Verdict::complies, {one})})).size() == 1);
 }
 
+TEST_CASE("a value beyond the printed limit that rounds to it is said to comply by rounding") {
+  const auto shown = [](const char* value, Verdict verdict) {
+    std::vector<Comparison> three{on_sieve("No. 4", "4.75", value), on_sieve("No. 8", "2.36", "8"),
+                                  on_sieve("No. 200", "0.075", "7.5")};
+    three[0].verdict = verdict;
+    return row(pictures(report_of({clause("7", verdict, three)})).back().picture, "No. 4")[3];
+  };
+  CHECK(shown("15.4", Verdict::complies) == "15.4 %, complies by rounding");
+  CHECK(shown("4.6", Verdict::complies) == "4.6 %, complies by rounding");
+  CHECK(shown("15", Verdict::complies) == "15 %");
+  CHECK(shown("15.6", Verdict::fails) == "15.6 %");
+}
+
 window::ReadingReport reading(const std::string& at, const std::string& value, Verdict verdict) {
   window::ReadingReport out;
   out.at = at;
@@ -144,7 +157,7 @@ TEST_CASE("a window: what is drawn, and what is said because it is not") {
   window::SeriesReport series;
   series.label = "loss";
   series.unit = "g/m2";
-  series.high = window::LimitEnd{"538.5", "at most 538 g/m2"};
+  series.high = window::LimitEnd{"538", "at most 538 g/m2", "538.5", "at most 538.5 g/m2"};
   series.readings = {reading("6", "600", Verdict::fails), reading("7", "", Verdict::not_shown),
                      reading("8", "500", Verdict::complies)};
   clause.series.push_back(series);
@@ -155,6 +168,7 @@ TEST_CASE("a window: what is drawn, and what is said because it is not") {
   const picture::Picture& drawn = all[0].picture;
   CHECK(row(drawn, "9 loss") == Row{"9 loss", "6", "600 g/m2", "fails"});
   CHECK(drawn.table.rows.size() == 3);  // two readings and the limit
+  CHECK(drawn.table.rows.back() == Row{"9 loss", "all", "at most 538 g/m2 (unrounded: at most 538.5 g/m2)", "limit"});
   CHECK(drawn.description.find("loss at 7 is not drawn: only a bound") != std::string::npos);
 }
 
@@ -166,8 +180,13 @@ TEST_CASE("levels of one series stand on one picture") {
     one.clause = level;
     one.reached = "reached after 27 min";
     one.verdict = Verdict::complies;
-    one.build = {
-        "cohesion", "kg-cm", "cure", "min", "30", "30 min", {level, std::string("at least ") + level + " kg-cm"}};
+    one.build = {"cohesion",
+                 "kg-cm",
+                 "cure",
+                 "min",
+                 "30",
+                 "30 min",
+                 {level, std::string("at least ") + level + " kg-cm", "", ""}};
     one.readings = {reading("20", "8", Verdict::fails), reading("30", "21", Verdict::complies)};
     report.specifications.back().strengths.push_back(one);
   }
