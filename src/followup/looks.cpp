@@ -207,7 +207,9 @@ void Comparer::moved(const Pair& pair) {
   const bool other_measure = from.measure != to.measure;
   const std::string then = other_measure ? subject(before_, from) : placing(before_, from);
   const std::string now = other_measure ? subject(after_, to) : placing(after_, to);
-  const auto stood = [](const std::string& text) { return text.empty() ? "the job mix" : quoted(text); };
+  const auto stood = [&](const std::string& text) {
+    return !text.empty() ? quoted(text) : measure(to).conditions.empty() ? "the job mix" : "no stated condition";
+  };
   const std::string places = then == now ? "stand for another job mix than before"
                                          : "stood for " + stood(then) + " before and stand for " + stood(now) + " now";
   look(LookKind::moved,
