@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <cerrno>
 #include <cstring>
+#include <utility>
+
+#include "command/folder.hpp"
 
 namespace plumbrule::command {
 namespace {
@@ -20,7 +23,10 @@ std::uint32_t lines_in(std::string_view text) {
 Archive::Archive(std::vector<Input> inputs, bool digests) : inputs_(std::move(inputs)), digests_(digests) {}
 
 std::optional<Part> Archive::next() {
-  while (file_ != nullptr || at_ < inputs_.size()) {
+  while (waiting_ || file_ != nullptr || at_ < inputs_.size()) {
+    if (waiting_) {
+      return std::exchange(waiting_, std::nullopt);
+    }
     auto part = file_ != nullptr ? lines() : open();
     if (part) {
       return part;
@@ -40,7 +46,7 @@ std::optional<Part> Archive::open() {
     if (digests_) {
       digested_.push_back({input.name, source::sha256(*file.text)});
     }
-    return sweep::Document{input.name, std::move(*file.text)};
+    return sweep::Document{input.name, std::move(*file.text), ending(input.name) == ".json"};
   }
   file_.reset(input.name == "-" ? stdin : std::fopen(input.name.c_str(), "rb"));
   if (file_ == nullptr) {
@@ -53,6 +59,7 @@ std::optional<Part> Archive::open() {
   has_heading_ = input.form == Form::csv;
   heading_.clear();
   rest_.clear();
+  any_ = false;
   line_ = 1;
   return std::nullopt;
 }
@@ -107,6 +114,7 @@ std::optional<Part> Archive::lines() {
   if (begins) {
     take_heading(text);
   }
+  any_ = any_ || text.find_first_not_of(" \t\r\n") != std::string::npos;
   std::optional<Part> out;
   if (failed) {
     out = Unread{name_ + ", from line " + std::to_string(line_) + " on",
@@ -118,6 +126,10 @@ std::optional<Part> Archive::lines() {
   }
   if (!more) {
     file_.reset();
+    if (!any_ && !failed) {
+      // What was cut off before its first record must not pass for whole.
+      waiting_ = Unread{name_, "it holds no record"};
+    }
     if (digest_ && !failed) {
       digested_.push_back({name_, digest_->text()});
     }

@@ -58,6 +58,8 @@ class Archive {
   std::unique_ptr<std::FILE, Close> file_;
   std::string name_, heading_, rest_;  // of the file that is being read; what was read behind the last whole line
   bool has_heading_ = false;
+  bool any_ = false;  // a line that is not blank, behind the headings
+  std::optional<Part> waiting_;
   std::uint32_t line_ = 1;
   bool digests_ = false;
   std::optional<source::Sha256> digest_;  // of the file of lines that is being read

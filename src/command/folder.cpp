@@ -8,6 +8,14 @@ namespace plumbrule::command {
 
 namespace fs = std::filesystem;
 
+std::string ending(const std::string& path) {
+  std::string out = fs::path(path).extension().string();
+  for (char& byte : out) {
+    byte = byte >= 'A' && byte <= 'Z' ? static_cast<char>(byte - 'A' + 'a') : byte;
+  }
+  return out;
+}
+
 bool is_folder(const std::string& path) {
   std::error_code failure;
   return fs::is_directory(path, failure);

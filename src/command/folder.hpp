@@ -18,4 +18,7 @@ using WantedPath = std::function<bool(const std::string& path)>;
 
 [[nodiscard]] bool is_folder(const std::string& path);
 
+/// ".yaml" of "a/B.YAML", in small letters: what a file is does not depend on how its ending is spelt.
+[[nodiscard]] std::string ending(const std::string& path);
+
 }  // namespace plumbrule::command

@@ -27,7 +27,27 @@ bool known_command(const CLI::App& app, const std::string& word) {
   return false;
 }
 
+// A variable of a script that was not set: `--on "$DAY"` must not mean that no day was asked for.
+bool no_empty_argument(int count, char** arguments) {
+  for (int at = 1; at < count; ++at) {
+    const std::string word = arguments[at];
+    const bool option = word.rfind("--", 0) == 0 && word.size() > 2 && word.back() == '=';
+    if (word.empty() || option) {
+      plumbrule::command::print_error("found an empty argument" +
+                                      (option   ? ": `" + word + "`"
+                                       : at > 1 ? " behind `" + std::string(arguments[at - 1]) + "`"
+                                                : std::string()) +
+                                      "; give a value, or leave the option out");
+      return false;
+    }
+  }
+  return true;
+}
+
 Exit run(int count, char** arguments) {
+  if (!no_empty_argument(count, arguments)) {
+    return Exit::unusable;
+  }
   plumbrule::command::CommandLine line;
   if (count > 1 && !known_command(line.app(), arguments[1])) {
     return Exit::unusable;

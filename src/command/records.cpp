@@ -2,8 +2,8 @@
 
 #include <algorithm>
 #include <array>
-#include <filesystem>
 
+#include "command/folder.hpp"
 #include "diagnose/quote.hpp"
 #include "evidence/json.hpp"
 #include "evidence/sheet.hpp"
@@ -11,10 +11,7 @@
 namespace plumbrule::command {
 namespace {
 
-namespace fs = std::filesystem;
 using evidence::Node;
-
-std::string ending(const std::string& path) { return fs::path(path).extension().string(); }
 
 std::string mix_of(const std::optional<Node>& tree) {
   const Node* mix = tree ? tree->find("mix") : nullptr;
@@ -63,18 +60,17 @@ std::string listed(const std::vector<SubmittalRecord>& records) {
   return out + (records.size() > most ? " and so on" : "");
 }
 
-// By its mix, or else by its number.
+// Records that a name may mean: by mix, or by number. `number=` and `mix=` leave no choice.
 std::vector<std::size_t> picked(const std::vector<SubmittalRecord>& records, const std::string& record) {
-  std::vector<std::size_t> of_mix, of_number;
+  std::vector<std::size_t> out;
   for (std::size_t at = 0; at < records.size(); ++at) {
-    if (records[at].mix == record) {
-      of_mix.push_back(at);
-    }
-    if (std::to_string(at + 1) == record) {
-      of_number.push_back(at);
+    const std::string number = std::to_string(at + 1);
+    const std::string& mix = records[at].mix;
+    if (record == number || record == "number=" + number || record == mix || record == "mix=" + mix) {
+      out.push_back(at);
     }
   }
-  return of_mix.empty() ? of_number : of_mix;
+  return out;
 }
 
 void report_choice(const std::vector<SubmittalRecord>& records, const std::string& path, const std::string& record,
@@ -82,10 +78,11 @@ void report_choice(const std::vector<SubmittalRecord>& records, const std::strin
   const std::string message =
       record.empty()
           ? "found " + std::to_string(records.size()) + " records in `" + path + "`, and no `--record` that names one"
-      : several ? "found several records of the mix " + diagnose::quoted(record) + " in `" + path + "`"
+      : several ? "found several records that " + diagnose::quoted(record) + " may mean in `" + path + "`"
                 : "found " + diagnose::quoted(record) + ", no record of `" + path + "`";
-  diagnostics.error(diagnose::Code::submittal_sheet, {}, message,
-                    "name one by its number" + std::string(several ? ": " : " or its mix: ") + listed(records));
+  diagnostics.error(
+      diagnose::Code::submittal_sheet, {}, message,
+      "name one by its number" + std::string(several ? ", as in `number=1`: " : " or its mix: ") + listed(records));
 }
 
 }  // namespace
@@ -114,8 +111,8 @@ std::vector<SubmittalRecord> read_records(source::SourceMap& sources, const std:
   return out;
 }
 
-std::optional<Node> read_record(source::SourceMap& sources, const std::string& path, const std::string& record,
-                                diagnose::Diagnostics& diagnostics) {
+std::optional<SubmittalRecord> read_record(source::SourceMap& sources, const std::string& path,
+                                           const std::string& record, diagnose::Diagnostics& diagnostics) {
   diagnose::Diagnostics found;  // what is wrong with other records does not matter
   std::vector<SubmittalRecord> records = read_records(sources, path, found);
   if (records.empty()) {
@@ -130,8 +127,9 @@ std::optional<Node> read_record(source::SourceMap& sources, const std::string& p
   const std::size_t at = fitting.front();
   if (!records[at].tree) {
     diagnostics.append(found);
+    return std::nullopt;
   }
-  return std::move(records[at].tree);
+  return std::move(records[at]);
 }
 
 }  // namespace plumbrule::command

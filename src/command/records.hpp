@@ -25,8 +25,9 @@ struct SubmittalRecord {
 [[nodiscard]] std::vector<SubmittalRecord> read_records(source::SourceMap& sources, const std::string& path,
                                                         diagnose::Diagnostics& diagnostics);
 
-/// The one submittal of a file. `record`: its number from 1 up or its mix, where a sheet holds several; or empty.
-[[nodiscard]] std::optional<evidence::Node> read_record(source::SourceMap& sources, const std::string& path,
-                                                        const std::string& record, diagnose::Diagnostics& diagnostics);
+/// The one submittal of a file, with a tree. `record`: its number from 1 up or its mix, where a sheet holds several,
+/// and nothing if both may be meant (`number=1`, `mix=1` say which); or empty.
+[[nodiscard]] std::optional<SubmittalRecord> read_record(source::SourceMap& sources, const std::string& path,
+                                                         const std::string& record, diagnose::Diagnostics& diagnostics);
 
 }  // namespace plumbrule::command

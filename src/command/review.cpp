@@ -157,16 +157,16 @@ Exit review(const ReviewOptions& options) {
     return Exit::unusable;
   }
   log.note("submittal read: " + options.submittal);
-  Reviewed reviewed = run(sources, *document, *sets, on);
+  Reviewed reviewed = run(sources, *document->tree, *sets, on);
   print_diagnostics(reviewed.problems, sources);
   if (!reviewed.usable) {
     return Exit::unusable;
   }
   log.note("reviewed, " + std::to_string(reviewed.problems.all().size()) + " errors of the submittal");
-  reviewed.report.submittal = record_name(options.submittal, options.record);
+  reviewed.report.submittal = document->name;
   reviewed.report.on = options.on;
   reviewed.report.actions = report::next_actions(reviewed.report);
-  reviewed.report.origin = origin_of(sources, *sets, {document->span.file});
+  reviewed.report.origin = origin_of(sources, *sets, {document->tree->span.file});
   const std::optional<std::string> text =
       page(reviewed.report, sources, options, options.out.empty() && colour_output());
   if (!text || !write_output(*text, options.out)) {

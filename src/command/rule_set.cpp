@@ -40,7 +40,7 @@ std::vector<std::string> expanded(const std::vector<std::string>& paths, const s
       continue;
     }
     const auto found = files_below(
-        path, [&](const std::string& one) { return one.ends_with(".plumb") && wanted(one); }, diagnostics);
+        path, [&](const std::string& one) { return ending(one) == ".plumb" && wanted(one); }, diagnostics);
     if (found.empty()) {
       none_below(path, sought, diagnostics);
     }

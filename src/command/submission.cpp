@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "command/records.hpp"
-
 namespace plumbrule::command {
 namespace {
 
@@ -78,16 +76,12 @@ std::optional<std::vector<RuleSet>> prepare_all(source::SourceMap& sources, cons
   return diagnostics.has_errors() ? std::nullopt : std::optional(std::move(out));
 }
 
-std::optional<evidence::Node> read_submittal(source::SourceMap& sources, const std::string& path,
-                                             const std::string& record) {
+std::optional<SubmittalRecord> read_submittal(source::SourceMap& sources, const std::string& path,
+                                              const std::string& record) {
   diagnose::Diagnostics diagnostics;
   auto out = read_record(sources, path, record, diagnostics);
   print_diagnostics(diagnostics, sources);
   return diagnostics.has_errors() ? std::nullopt : std::move(out);
-}
-
-std::string record_name(const std::string& path, const std::string& record) {
-  return record.empty() ? path : path + ", record " + record;
 }
 
 evidence::KnownNames names_of(const std::vector<RuleSet>& sets) {

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "command/output.hpp"
+#include "command/records.hpp"
 #include "command/rule_set.hpp"
 #include "evidence/evidence.hpp"
 #include "report/report.hpp"
@@ -24,10 +25,8 @@ struct RuleChoice {
 /// Prints what is wrong; nothing if a rule file is broken or none is in force.
 [[nodiscard]] std::optional<std::vector<RuleSet>> prepare_all(source::SourceMap& sources, const RuleChoice& choice);
 /// Prints what is wrong; nothing if the file is no submittal. `record`: which, of a sheet of several (records.hpp).
-[[nodiscard]] std::optional<evidence::Node> read_submittal(source::SourceMap& sources, const std::string& path,
-                                                           const std::string& record = {});
-/// How a report names a submittal: its path, and the record that was asked for.
-[[nodiscard]] std::string record_name(const std::string& path, const std::string& record);
+[[nodiscard]] std::optional<SubmittalRecord> read_submittal(source::SourceMap& sources, const std::string& path,
+                                                            const std::string& record = {});
 [[nodiscard]] evidence::KnownNames names_of(const std::vector<RuleSet>& sets);
 [[nodiscard]] std::vector<report::Problem> errors_of(const diagnose::Diagnostics& problems,
                                                      const source::SourceMap& sources);

@@ -8,6 +8,7 @@
 #include <deque>
 #include <filesystem>
 #include <mutex>
+#include <set>
 #include <thread>
 
 #include "command/archive.hpp"
@@ -110,14 +111,14 @@ class Crew {
 };
 
 std::optional<Archive::Form> form_of(const std::string& path, Lining lining) {
-  const std::string ending = fs::path(path).extension().string();
+  const std::string kind = ending(path);
   if (lining != Lining::by_name) {
     return lining == Lining::csv ? Archive::Form::csv : Archive::Form::ndjson;
   }
-  if (path == "-" || ending == ".ndjson" || ending == ".jsonl") {
+  if (path == "-" || kind == ".ndjson" || kind == ".jsonl") {
     return Archive::Form::ndjson;
   }
-  if (ending == ".csv") {
+  if (kind == ".csv") {
     return Archive::Form::csv;
   }
   return is_submittal_file(path) ? std::optional(Archive::Form::document) : std::nullopt;
@@ -127,12 +128,37 @@ std::optional<Archive::Form> form_of(const std::string& path, Lining lining) {
 bool add_folder_of(const std::string& folder, std::vector<Archive::Input>& out) {
   diagnose::Diagnostics diagnostics;
   const auto form = [](const std::string& path) { return form_of(path, Lining::by_name); };
-  const auto wanted = [&](const std::string& path) { return form(path).has_value(); };
+  std::vector<std::string> passed_over;
+  const auto wanted = [&](const std::string& path) {
+    if (!form(path)) {
+      passed_over.push_back(path);
+    }
+    return form(path).has_value();
+  };
   for (const std::string& path : files_below(folder, wanted, diagnostics)) {
     out.push_back({path, *form(path)});
   }
+  if (!passed_over.empty()) {
+    const std::string more =
+        passed_over.size() > 1 ? " and " + std::to_string(passed_over.size() - 1) + " more" : std::string();
+    print_error("passed over below `" + folder + "` what is no submittal by its ending: `" +
+                *std::min_element(passed_over.begin(), passed_over.end()) + "`" + more);
+  }
   print_diagnostics(diagnostics, source::SourceMap());
   return !diagnostics.has_errors();
+}
+
+// The first path that names the same file as one before it.
+std::optional<std::string> named_twice(const std::vector<std::string>& paths) {
+  std::set<fs::path> seen;
+  for (const std::string& path : paths) {
+    std::error_code failure;
+    const fs::path real = path == "-" ? fs::path(path) : fs::canonical(path, failure);
+    if (!failure && !seen.insert(real).second) {
+      return path;
+    }
+  }
+  return std::nullopt;
 }
 
 std::optional<std::vector<Archive::Input>> inputs_of(const SweepOptions& options) {
@@ -155,6 +181,14 @@ std::optional<std::vector<Archive::Input>> inputs_of(const SweepOptions& options
                   "lines are with --lines");
       return std::nullopt;
     }
+  }
+  std::vector<std::string> paths;
+  for (const Archive::Input& one : out) {
+    paths.push_back(one.name);
+  }
+  if (const auto twice = named_twice(paths)) {
+    print_error("found `" + *twice + "` a second time in the archive; each file counts once");
+    return std::nullopt;
   }
   if (out.empty()) {
     print_error("found no submittal in the archive; name files, or a folder with .ndjson, .csv, .json or .yaml files");
@@ -238,12 +272,20 @@ Exit cannot_add(const std::string& path, const std::string& reason) {
 }
 
 Exit add_up(const SweepOptions& options) {
+  const RuleChoice& rules = options.rules;
+  if (!options.archives.empty() || !rules.against.empty() || !rules.amendments.empty() || !rules.on.empty() ||
+      !options.verdicts.empty() || options.digests) {
+    print_error(
+        "found an archive, rules, verdicts or digests beside --add-up, which only adds what was counted before; sweep "
+        "the archive first, and add its summary up");
+    return Exit::unusable;
+  }
+  if (const auto twice = named_twice(options.summaries)) {
+    print_error("found `" + *twice + "` twice; each part of an archive counts once");
+    return Exit::unusable;
+  }
   std::optional<report::SweepReport> whole;
   for (const std::string& path : options.summaries) {
-    if (std::count(options.summaries.begin(), options.summaries.end(), path) > 1) {
-      print_error("found `" + path + "` twice; each part of an archive counts once");
-      return Exit::unusable;
-    }
     const source::FileText file = source::read_file(path);
     std::string reason = file.reason;
     auto part = file.text ? report::read_sweep(*file.text, reason) : std::nullopt;

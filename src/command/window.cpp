@@ -177,14 +177,14 @@ Exit window(const WindowOptions& options) {
   if (!document || !known_variable(*sets, options.vary)) {
     return Exit::unusable;
   }
-  Seen seen = run(sources, *document, *sets, options);
+  Seen seen = run(sources, *document->tree, *sets, options);
   print_diagnostics(seen.problems, sources);
   if (!seen.usable) {
     return Exit::unusable;
   }
   log.note("windows found, " + std::to_string(seen.problems.all().size()) + " errors of the submittal");
-  seen.report.submittal = record_name(options.submittal, options.record);
-  seen.report.origin = origin_of(sources, *sets, {document->span.file});
+  seen.report.submittal = document->name;
+  seen.report.origin = origin_of(sources, *sets, {document->tree->span.file});
   const auto text = written(seen.report, options);
   if (!text || !write_output(*text, options.out)) {
     return Exit::unusable;

@@ -75,11 +75,17 @@ std::string suggestion(std::string_view word, std::span<const std::string_view> 
   if (known.empty()) {
     return "nothing of that kind is declared here; declare it, or correct the name";
   }
-  std::string out;
-  for (std::size_t at = 0; at < std::min(known.size(), most_listed); ++at) {
-    out += (out.empty() ? "known: " : ", ") + quoted(known[at], longest);
+  std::vector<std::string_view> once;  // several specifications may know the same
+  for (const std::string_view one : known) {
+    if (std::find(once.begin(), once.end(), one) == once.end()) {
+      once.push_back(one);
+    }
   }
-  return known.size() > most_listed ? out + ", ..." : out;
+  std::string out;
+  for (std::size_t at = 0; at < std::min(once.size(), most_listed); ++at) {
+    out += (out.empty() ? "known: " : ", ") + quoted(once[at], longest);
+  }
+  return once.size() > most_listed ? out + ", ..." : out;
 }
 
 }  // namespace plumbrule::diagnose

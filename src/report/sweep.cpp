@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <nlohmann/json.hpp>
+#include <set>
 
 #include "explain/explanation.hpp"
 #include "report/report.hpp"
@@ -124,17 +125,39 @@ std::string sweep_json(const SweepReport& report, bool compact) {
 
 namespace {
 
-void read_clause(const Json& from, ClauseTally& out) {
-  for (std::size_t at = 0; at < verdicts.size(); ++at) {
-    out.verdicts.at(at) = from.at(verdicts.at(at)).get<std::uint64_t>();
+// A whole number from 0 up, and small enough that any number of parts adds up.
+std::uint64_t count(const Json& from) {
+  constexpr std::uint64_t most = 1'000'000'000'000'000;
+  if (!from.is_number_unsigned() || from.get<std::uint64_t>() > most) {
+    throw std::out_of_range("a count of " + from.dump());
   }
+  return from.get<std::uint64_t>();
+}
+
+void demand(bool holds, const char* what) {
+  if (!holds) {
+    throw std::out_of_range(what);
+  }
+}
+
+// `judged`: how many records every clause has a verdict on.
+void read_clause(const Json& from, std::uint64_t judged, ClauseTally& out) {
+  std::uint64_t all = 0;
+  for (std::size_t at = 0; at < verdicts.size(); ++at) {
+    out.verdicts.at(at) = count(from.at(verdicts.at(at)));
+    all += out.verdicts.at(at);
+  }
+  demand(all == judged, "verdicts that are not one for each record");
   for (const Json& pair : from.at("margins").at("counts_by_thousandths")) {
     const auto margin = pair.at(0).get<std::int32_t>();
     if (margin < -sweep::widest_margin || margin > sweep::widest_margin) {
       throw std::out_of_range("a margin of " + std::to_string(margin));
     }
-    out.margins.add(margin, pair.at(1).get<std::uint64_t>());
+    out.margins.add(margin, count(pair.at(1)));
   }
+  const auto compared = static_cast<std::size_t>(evaluate::Verdict::complies);
+  const auto failed = static_cast<std::size_t>(evaluate::Verdict::fails);
+  demand(out.margins.count() <= out.verdicts.at(compared) + out.verdicts.at(failed), "more margins than comparisons");
 }
 
 SweepReport read(const Json& from) {
@@ -142,10 +165,12 @@ SweepReport read(const Json& from) {
   if (from.at("report") != "sweep 1") {
     throw std::out_of_range("another layout than `sweep 1`");
   }
-  out.tally.records = from.at("records").get<std::uint64_t>();
-  out.tally.unreadable = from.at("unreadable").get<std::uint64_t>();
-  out.tally.faulty = from.at("with_errors").get<std::uint64_t>();
-  out.tally.blank = from.at("blank_lines").get<std::uint64_t>();
+  out.tally.records = count(from.at("records"));
+  out.tally.unreadable = count(from.at("unreadable"));
+  out.tally.faulty = count(from.at("with_errors"));
+  out.tally.blank = count(from.at("blank_lines"));
+  demand(out.tally.unreadable + out.tally.faulty <= out.tally.records, "more records with errors than records");
+  const std::uint64_t judged = out.tally.records - out.tally.unreadable;
   for (const Json& one : from.at("specifications")) {
     SweptSpecification& head = out.specifications.emplace_back();
     sweep::SpecificationTally& tally = out.tally.specifications.emplace_back();
@@ -154,13 +179,16 @@ SweepReport read(const Json& from) {
             one.at("edition").get<std::string>(),
             one.at("status").get<std::string>(),
             {}};
+    std::uint64_t concluded = 0;
     for (const evaluate::Outcome outcome : outcomes) {
-      tally.outcomes.at(static_cast<std::size_t>(outcome)) =
-          one.at("outcomes").at(std::string(explain::outcome_text(outcome))).get<std::uint64_t>();
+      std::uint64_t& own = tally.outcomes.at(static_cast<std::size_t>(outcome));
+      own = count(one.at("outcomes").at(std::string(explain::outcome_text(outcome))));
+      concluded += own;
     }
+    demand(concluded == judged, "outcomes that are not one for each record");
     for (const Json& clause : one.at("clauses")) {
       head.clauses.push_back({clause.at("number").get<std::string>(), clause.at("title").get<std::string>()});
-      read_clause(clause, tally.clauses.emplace_back());
+      read_clause(clause, judged, tally.clauses.emplace_back());
     }
   }
   const std::string program = from.at("program").get<std::string>();
@@ -169,6 +197,27 @@ SweepReport read(const Json& from) {
     out.origin.files.push_back(
         {file.at("path").get<std::string>(), file.at("kind").get<std::string>(), file.at("sha256").get<std::string>()});
   }
+  return out;
+}
+
+// Discarded if it is no JSON, and damaged if an object holds a key twice, of which the library would keep one.
+Json parsed(const std::string& text) {
+  std::vector<std::set<std::string>> keys;
+  bool twice = false;
+  Json out = Json::parse(
+      text,
+      [&](int, Json::parse_event_t event, Json& value) {
+        if (event == Json::parse_event_t::object_start) {
+          keys.emplace_back();
+        } else if (event == Json::parse_event_t::object_end) {
+          keys.pop_back();
+        } else if (event == Json::parse_event_t::key) {
+          twice = twice || !keys.back().insert(value.get<std::string>()).second;
+        }
+        return true;
+      },
+      false);
+  demand(out.is_discarded() || !twice, "a key stands twice");
   return out;
 }
 
@@ -194,19 +243,21 @@ std::vector<UsedFile> files_of(const SweepReport& report, bool archive) {
 
 std::optional<SweepReport> read_sweep(const std::string& text, std::string& reason) {
   try {
-    Json whole = Json::parse(text, nullptr, false);
+    Json whole = parsed(text);
     if (whole.is_discarded()) {
-      whole = Json::parse(last_line(text), nullptr, false);
+      whole = parsed(last_line(text));
     }
     if (whole.is_discarded()) {
-      reason = "it is no JSON, and its last line is none";
+      reason = "it is no summary as JSON, and its last line, where verdicts have their summary, is none either";
       return std::nullopt;
     }
     return read(whole.contains("summary") ? whole.at("summary") : whole);
-  } catch (const std::exception&) {
+  } catch (const nlohmann::json::exception&) {
     reason = "it holds no whole summary of a sweep";
-    return std::nullopt;
+  } catch (const std::exception& damage) {
+    reason = std::string("its summary is damaged: ") + damage.what();
   }
+  return std::nullopt;
 }
 
 bool add_sweep(SweepReport& to, const SweepReport& part, std::string& reason) {

@@ -247,8 +247,8 @@ Written Worker::run(const Document& document) {
   source::SourceMap sources;
   diagnose::Diagnostics diagnostics;
   const auto file = sources.add(document.file, document.text);
-  const auto tree = document.file.ends_with(".json") ? evidence::read_json(sources, file, diagnostics)
-                                                     : evidence::read_yaml(sources, file, diagnostics);
+  const auto tree = document.is_json ? evidence::read_json(sources, file, diagnostics)
+                                     : evidence::read_yaml(sources, file, diagnostics);
   const auto submittal = tree && evidence::is_flat(*tree) ? evidence::submittal_of(*tree, diagnostics) : tree;
   append_errors(diagnostics, sources, out.errors);
   if (!submittal) {
@@ -264,7 +264,7 @@ Written Worker::unreadable(const std::string& file, const std::string& reason) {
   out.records = 1;
   ++tally_.records;
   diagnose::Diagnostics diagnostics;
-  diagnostics.error(diagnose::Code::file_unreadable, {}, "cannot read `" + file + "`: " + reason, "check the path");
+  diagnostics.error(diagnose::Code::file_unreadable, {}, "cannot read `" + file + "`: " + reason, "check the file");
   append_errors(diagnostics, source::SourceMap{}, out.errors);
   refuse(file, out);
   return out;

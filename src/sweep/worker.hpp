@@ -30,6 +30,7 @@ struct Written {
 /// Of a record that is a file of its own.
 struct Document {
   std::string file, text;
+  bool is_json = false;  // or else YAML
 };
 
 class Worker {
