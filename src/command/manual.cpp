@@ -79,7 +79,8 @@ std::string section(const CLI::App& command) {
   for (const CLI::Option* option : command.get_options()) {
     out += entry(*option);
   }
-  return out;
+  const std::string footer = command.get_footer();
+  return out + ".PP\n" + roff(footer.substr(0, footer.find('\n'))) + "\n";
 }
 
 std::string written(const CLI::App& app, Form form) {

@@ -8,14 +8,38 @@
 namespace plumbrule::command {
 namespace {
 
-constexpr std::array<AddCommand*, 11> table{add_review,     add_follow_up, add_window,   add_proof,
-                                            add_recite,     add_contrast,  add_envelope, add_tidy,
-                                            add_transcribe, add_sweep,     add_manual};
+struct Row {
+  AddCommand* add = nullptr;
+  const char* statuses = nullptr;  // what its exit statuses mean; 4 is the same everywhere
+};
+constexpr std::array<Row, 11> table{
+    {{add_review, "0 complies, 1 something fails, 2 evidence incomplete, 3 a rule file is broken"},
+     {add_follow_up,
+      "0 every finding is closed and the resubmittal complies, 1 something fails, or a finding is open, new or "
+      "withdrawn, 2 evidence incomplete, 3 a rule file is broken"},
+     {add_window,
+      "0 the job mix lies inside, 1 it does not, or there is no window, 2 not bracketed or not shown, 3 a rule file is "
+      "broken"},
+     {add_proof, "0 sound, 3 a rule file is broken or an example is not as expected"},
+     {add_recite, "0 written, 3 a rule file is broken"},
+     {add_contrast,
+      "0 nothing differs, 1 a limit or a verdict differs, 2 a past submittal cannot be read, 3 a rule file is broken"},
+     {add_envelope,
+      "0 nothing is excluded, 1 limits exclude each other, 2 something cannot be compared, 3 a rule file is broken"},
+     {add_tidy, "0 laid out, 1 with --check: a file is not, 3 a file has an error"},
+     {add_transcribe, "0 written"},
+     {add_sweep,
+      "0 every record complies, 1 something fails, 2 something is not shown, unreadable or has errors, 3 a rule file "
+      "is "
+      "broken"},
+     {add_manual, "0 written"}}};
 
-constexpr const char* footer =
-    "Exit status: 0 complies, 1 something fails, 2 evidence incomplete, 3 rule files broken, 4 unusable input or "
-    "usage.\nA verdict is never a licence to build: the contract documents and the engineer in responsible charge "
-    "decide.";
+constexpr const char* caution =
+    "A verdict is never a licence to build: the contract documents and the engineer in responsible charge decide.";
+
+std::string footer(const std::string& statuses) {
+  return "Exit status: " + statuses + ", 4 unusable input or usage.\n" + caution;
+}
 
 }  // namespace
 
@@ -58,10 +82,12 @@ CommandLine::CommandLine()
            "plumbrule") {
   app_.set_version_flag("--version", "plumbrule " PLUMBRULE_VERSION);
   app_.require_subcommand(1);
-  app_.footer(footer);
-  for (AddCommand* const add : table) {
-    std::function<Exit()> run = add(app_);
-    commands_.push_back({app_.get_subcommands([](const CLI::App*) { return true; }).back(), std::move(run)});
+  app_.footer(footer("each command says its own in its --help; of a review " + std::string(table.front().statuses)));
+  for (const Row& row : table) {
+    std::function<Exit()> run = row.add(app_);
+    CLI::App* const command = app_.get_subcommands([](const CLI::App*) { return true; }).back();
+    command->footer(footer(row.statuses));
+    commands_.push_back({command, std::move(run)});
   }
 }
 

@@ -8,8 +8,12 @@ namespace plumbrule::command {
 std::function<Exit()> add_follow_up(CLI::App& app) {
   const auto options = std::make_shared<FollowUpOptions>();
   CLI::App& command = *app.add_subcommand("follow-up", "Hold a resubmittal against the submittal before it");
-  command.add_option("BEFORE", options->before, "The earlier submittal")->required()->type_name(takes::submittal);
-  command.add_option("AFTER", options->after, "The resubmittal")->required()->type_name(takes::submittal);
+  command.add_option("BEFORE", options->before, "The earlier submittal: .yaml, .json or .csv")
+      ->required()
+      ->type_name(takes::submittal);
+  command.add_option("AFTER", options->after, "The resubmittal: .yaml, .json or .csv")
+      ->required()
+      ->type_name(takes::submittal);
   add_against(command, options->rules.against);
   add_amendments(command, options->rules.amendments);
   add_day(command, options->rules.on);

@@ -24,7 +24,10 @@ void add_day(CLI::App& command, std::string& target) {
 }
 
 void add_record(CLI::App& command, std::string& target) {
-  command.add_option("--record", target, "Which record of a sheet of several: its number or its mix")
+  command
+      .add_option(
+          "--record", target,
+          "Which record of a sheet of several: its number or its mix; `number=1` or `mix=1` if both may be meant")
       ->type_name(takes::record);
 }
 

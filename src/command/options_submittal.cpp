@@ -11,7 +11,9 @@ namespace plumbrule::command {
 std::function<Exit()> add_review(CLI::App& app) {
   const auto options = std::make_shared<ReviewOptions>();
   CLI::App& command = *app.add_subcommand("review", "Review a submittal against specifications");
-  command.add_option("SUBMITTAL", options->submittal, "The submittal")->required()->type_name(takes::submittal);
+  command.add_option("SUBMITTAL", options->submittal, "The submittal: .yaml, .json, or .csv with a mix a row")
+      ->required()
+      ->type_name(takes::submittal);
   add_record(command, options->record);
   add_against(command, options->against);
   command.add_flag("--matrix", options->matrix, "Tests by specifications, ranked by headroom, instead of the findings");
@@ -37,7 +39,7 @@ std::function<Exit()> add_review(CLI::App& app) {
 std::function<Exit()> add_window(CLI::App& app) {
   const auto options = std::make_shared<WindowOptions>();
   CLI::App& command = *app.add_subcommand("window", "Find the range of a design value that every tested clause allows");
-  command.add_option("SUBMITTAL", options->submittal, "The submittal with its trials")
+  command.add_option("SUBMITTAL", options->submittal, "The submittal with its trials: .yaml, .json or .csv")
       ->required()
       ->type_name(takes::submittal);
   add_record(command, options->record);
@@ -63,7 +65,9 @@ std::function<Exit()> add_window(CLI::App& app) {
 std::function<Exit()> add_transcribe(CLI::App& app) {
   const auto options = std::make_shared<TranscribeOptions>();
   CLI::App& command = *app.add_subcommand("transcribe", "Write a submittal in another form");
-  command.add_option("SUBMITTAL", options->submittal, "The submittal")->required()->type_name(takes::submittal);
+  command.add_option("SUBMITTAL", options->submittal, "The submittal: .yaml, .json, or .csv with a mix a row")
+      ->required()
+      ->type_name(takes::submittal);
   add_record(command, options->record);
   add_choice<SubmittalForm>(command, "--format", options->form,
                             {{"yaml", SubmittalForm::yaml}, {"json", SubmittalForm::json}, {"csv", SubmittalForm::csv}},
