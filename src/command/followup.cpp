@@ -102,7 +102,8 @@ bool compare(const source::SourceMap& sources, const std::vector<RuleSet>& sets,
 void take_problems(File& file, const source::SourceMap& sources) {
   const diagnose::Diagnostics problems = file.merged.take();
   print_diagnostics(problems, sources);
-  file.shown.problems = errors_of(problems, sources);
+  file.shown.problems = problems_of(problems, diagnose::Severity::error, sources);
+  file.shown.warnings = problems_of(problems, diagnose::Severity::warning, sources);
 }
 
 Exit status(const report::FollowUpReport& report) {

@@ -52,7 +52,8 @@ Reviewed run(const source::SourceMap& sources, const evidence::Node& document, c
   }
   out.report.audit = report::audit_report(inspection, sources);
   out.problems = merged.take();
-  out.report.problems = errors_of(out.problems, sources);
+  out.report.problems = problems_of(out.problems, diagnose::Severity::error, sources);
+  out.report.warnings = problems_of(out.problems, diagnose::Severity::warning, sources);
   return out;
 }
 
@@ -162,7 +163,7 @@ Exit review(const ReviewOptions& options) {
   if (!reviewed.usable) {
     return Exit::unusable;
   }
-  log.note("reviewed, " + std::to_string(reviewed.problems.all().size()) + " errors of the submittal");
+  log.note("reviewed, " + std::to_string(reviewed.report.problems.size()) + " errors of the submittal");
   reviewed.report.submittal = document->name;
   reviewed.report.on = options.on;
   reviewed.report.actions = report::next_actions(reviewed.report);

@@ -117,10 +117,11 @@ diagnose::Diagnostics Merged::take() {
   return std::move(all_);
 }
 
-std::vector<report::Problem> errors_of(const diagnose::Diagnostics& problems, const source::SourceMap& sources) {
+std::vector<report::Problem> problems_of(const diagnose::Diagnostics& problems, diagnose::Severity severity,
+                                         const source::SourceMap& sources) {
   std::vector<report::Problem> out;
   for (const diagnose::Diagnostic& one : problems.all()) {
-    if (one.severity == diagnose::Severity::error) {
+    if (one.severity == severity) {
       out.push_back({std::string(diagnose::text(one.code)), sources.place_text(one.primary.span), one.message, one.help,
                      one.primary.span});
     }

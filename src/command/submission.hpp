@@ -28,8 +28,9 @@ struct RuleChoice {
 [[nodiscard]] std::optional<SubmittalRecord> read_submittal(source::SourceMap& sources, const std::string& path,
                                                             const std::string& record = {});
 [[nodiscard]] evidence::KnownNames names_of(const std::vector<RuleSet>& sets);
-[[nodiscard]] std::vector<report::Problem> errors_of(const diagnose::Diagnostics& problems,
-                                                     const source::SourceMap& sources);
+/// Those of one severity, for the report.
+[[nodiscard]] std::vector<report::Problem> problems_of(const diagnose::Diagnostics& problems,
+                                                       diagnose::Severity severity, const source::SourceMap& sources);
 
 /// What identifies the specification in a report.
 [[nodiscard]] explain::SpecificationHead head_of(const RuleSet& set);

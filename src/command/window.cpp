@@ -101,7 +101,8 @@ Seen run(const source::SourceMap& sources, const evidence::Node& document, const
     out.report.specifications.push_back(std::move(part));
   }
   out.problems = merged.take();
-  out.report.problems = errors_of(out.problems, sources);
+  out.report.problems = problems_of(out.problems, diagnose::Severity::error, sources);
+  out.report.warnings = problems_of(out.problems, diagnose::Severity::warning, sources);
   return out;
 }
 
@@ -182,7 +183,7 @@ Exit window(const WindowOptions& options) {
   if (!seen.usable) {
     return Exit::unusable;
   }
-  log.note("windows found, " + std::to_string(seen.problems.all().size()) + " errors of the submittal");
+  log.note("windows found, " + std::to_string(seen.report.problems.size()) + " errors of the submittal");
   seen.report.submittal = document->name;
   seen.report.origin = origin_of(sources, *sets, {document->tree->span.file});
   const auto text = written(seen.report, options);

@@ -47,6 +47,7 @@ struct FollowedSubmittal {
   std::string file;
   evidence::Identity identity;
   std::vector<Problem> problems;
+  std::vector<Problem> warnings;
 };
 
 struct FollowUpReport {

@@ -131,6 +131,11 @@ std::string follow_up_html(const FollowUpReport& report) {
   if (!errors.empty()) {
     out.parts.push_back({"Errors in the submittals", errors});
   }
+  Markup warnings = problem_table("Warnings about the submittal before", report.before.warnings, "Warning");
+  warnings += problem_table("Warnings about the submittal now", report.after.warnings, "Warning");
+  if (!warnings.empty()) {
+    out.parts.push_back({"Warnings about the submittals", warnings});
+  }
   out.parts.push_back(looks(report));
   for (const SpecificationFollowUp& one : report.specifications) {
     out.parts.push_back(specification(one));

@@ -7,11 +7,6 @@ namespace {
 std::string text_of(std::string_view view) { return std::string(view); }
 
 Json submittal(const FollowedSubmittal& one) {
-  Json errors = Json::array();
-  for (const Problem& problem : one.problems) {
-    errors.push_back(
-        {{"code", problem.code}, {"place", problem.place}, {"message", problem.message}, {"help", problem.help}});
-  }
   const evidence::Identity& who = one.identity;
   return {{"file", one.file},
           {"project", who.project},
@@ -19,7 +14,8 @@ Json submittal(const FollowedSubmittal& one) {
           {"laboratory", who.laboratory},
           {"prepared_by", who.prepared_by},
           {"date", who.date},
-          {"problems", errors}};
+          {"problems", problems_json(one.problems)},
+          {"warnings", problems_json(one.warnings)}};
 }
 
 Json state(const explain::Explanation& one) {

@@ -116,6 +116,11 @@ std::string follow_up_markdown(const FollowUpReport& report) {
   if (then + now > 0) {
     out += item("errors in the submittal", std::to_string(then) + " before, " + std::to_string(now) + " now");
   }
+  for (const FollowedSubmittal* side : {&report.before, &report.after}) {
+    for (const Problem& one : side->warnings) {
+      out += item("warning", problem_text(one));
+    }
+  }
   for (const SpecificationFollowUp& one : report.specifications) {
     out += specification(one);
   }

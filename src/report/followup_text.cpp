@@ -136,6 +136,11 @@ std::string follow_up_text(const FollowUpReport& report, bool colour) {
     out += heading("Errors", std::to_string(then) + " in the submittal before, " + std::to_string(now) +
                                  " in the one now (listed apart)");
   }
+  for (const FollowedSubmittal* side : {&report.before, &report.after}) {
+    for (const Problem& one : side->warnings) {
+      out += heading("Warning", problem_text(one));
+    }
+  }
   for (const SpecificationFollowUp& one : report.specifications) {
     out += specification(one, colour);
   }

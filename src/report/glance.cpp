@@ -199,6 +199,9 @@ std::string glance(const Report& report, std::size_t width, bool colour) {
   if (!report.problems.empty()) {
     out += folded_line("The submittal has " + std::to_string(report.problems.size()) + " errors.", 0, width);
   }
+  for (const Problem& one : report.warnings) {
+    out += folded_line("Warning: " + problem_text(one), 0, width);
+  }
   for (const SpecificationReport& one : report.specifications) {
     out += head(one, width);
     out += folded_line(std::string(explain::outcome_text(one.outcome)) + ": " + counted(one), 0, width) + "\n";

@@ -95,7 +95,7 @@ std::string json(const Report& report, const std::string& clause) {
                       {"compared", report.audit.compared},
                       {"outliers_declared", report.audit.outliers},
                       {"tested_for_outliers", report.audit.tested}};
-  Json out = submittal_json("report", report.submittal, report.identity, report.problems);
+  Json out = submittal_json("report", report.submittal, report.identity, report.problems, report.warnings);
   out["on"] = report.on;
   out["actions"] = actions(report.actions);
   out["specifications"] = specifications;

@@ -15,12 +15,16 @@ Json head_json(const explain::SpecificationHead& one) {
        {{"status", std::string(explain::status_text(one.status))}, {"note", one.status_note}, {"source", one.source}}}};
 }
 
-Json submittal_json(const std::string& report, const std::string& submittal, const evidence::Identity& who,
-                    const std::vector<Problem>& problems) {
-  Json errors = Json::array();
+Json problems_json(const std::vector<Problem>& problems) {
+  Json out = Json::array();
   for (const Problem& one : problems) {
-    errors.push_back({{"code", one.code}, {"place", one.place}, {"message", one.message}, {"help", one.help}});
+    out.push_back({{"code", one.code}, {"place", one.place}, {"message", one.message}, {"help", one.help}});
   }
+  return out;
+}
+
+Json submittal_json(const std::string& report, const std::string& submittal, const evidence::Identity& who,
+                    const std::vector<Problem>& problems, const std::vector<Problem>& warnings) {
   return {{report, 1},
           {"submittal", submittal},
           {"project", who.project},
@@ -29,7 +33,8 @@ Json submittal_json(const std::string& report, const std::string& submittal, con
           {"prepared_by", who.prepared_by},
           {"date", who.date},
           {"note", who.note},
-          {"problems", errors}};
+          {"problems", problems_json(problems)},
+          {"warnings", problems_json(warnings)}};
 }
 
 }  // namespace plumbrule::report

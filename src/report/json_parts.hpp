@@ -11,8 +11,12 @@ using Json = nlohmann::ordered_json;
 
 /// What identifies the specification.
 [[nodiscard]] Json head_json(const explain::SpecificationHead& one);
-/// What identifies the submittal, and its errors. `report`: the name of the report's layout, with its version.
+/// Errors or warnings.
+[[nodiscard]] Json problems_json(const std::vector<Problem>& problems);
+/// What identifies the submittal, its errors and the warnings about it. `report`: the name of the report's layout, with
+/// its version.
 [[nodiscard]] Json submittal_json(const std::string& report, const std::string& submittal,
-                                  const evidence::Identity& who, const std::vector<Problem>& problems);
+                                  const evidence::Identity& who, const std::vector<Problem>& problems,
+                                  const std::vector<Problem>& warnings);
 
 }  // namespace plumbrule::report

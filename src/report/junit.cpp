@@ -130,6 +130,9 @@ JunitSuite submittal(const Report& report) {
   if (report.problems.empty()) {
     out.cases.push_back({"read without errors", "submittal", CaseState::passed, {}, {}, {}});
   }
+  for (const Problem& one : report.warnings) {
+    out.lines.push_back("warning: " + problem_text(one) + " [" + one.code + "]");
+  }
   for (const AuditFinding& one : report.audit.findings) {
     out.lines.push_back("audit: " + one.place + ": " + one.found + " [" + one.code + "]");
   }

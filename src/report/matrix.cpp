@@ -173,12 +173,23 @@ TableView columns_table(const Matrix& matrix) {
 
 constexpr std::size_t columns_a_page = 5;
 
+// Below the title of the Markdown table.
+std::string remarks(const Report& report) {
+  std::string out = report.problems.empty() ? "" : "- Errors: " + errors_text(report) + "\n";
+  for (const Problem& one : report.warnings) {
+    out += "- Warning: " + markdown_cell(problem_text(one)) + "\n";
+  }
+  return out.empty() ? out : out + "\n";
+}
+
 std::string heading(const Report& report) {
   std::string out = "Submittal     " + diagnose::printable(report.submittal) + "\n";
   out += report.identity.mix.empty() ? "" : "Mix           " + diagnose::printable(report.identity.mix) + "\n";
-  return out + (report.problems.empty() ? ""
-                                        : "Errors        " + std::to_string(report.problems.size()) +
-                                              " in the submittal (listed apart); what they touch is not shown\n");
+  out += report.problems.empty() ? "" : "Errors        " + errors_text(report) + "\n";
+  for (const Problem& one : report.warnings) {
+    out += "Warning       " + diagnose::printable(problem_text(one)) + "\n";
+  }
+  return out;
 }
 
 constexpr std::string_view legend =
@@ -187,6 +198,10 @@ constexpr std::string_view legend =
 }  // namespace
 
 Matrix matrix(const Report& report) { return Maker(report).run(); }
+
+std::string errors_text(const Report& report) {
+  return std::to_string(report.problems.size()) + " in the submittal (listed apart); what they touch is not shown";
+}
 
 std::string headroom_text(const std::optional<Decimal>& value) {
   if (!value) {
@@ -250,7 +265,7 @@ std::string matrix_markdown(const Report& report) {
     apart += one + "\n";
   }
   return "# " + markdown_cell(report.submittal) + " against " + std::to_string(found.columns.size()) +
-         " specifications\n\n" + markdown_table(columns_table(found)) + "\n" +
+         " specifications\n\n" + remarks(report) + markdown_table(columns_table(found)) + "\n" +
          markdown_table(kinds_table(found, 0, found.columns.size())) + "\n" + std::string(legend) + "\n" +
          markdown_cell(apart) + "\n" + closing_markdown(report.origin);
 }

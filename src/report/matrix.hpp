@@ -39,6 +39,8 @@ struct Matrix {
 };
 [[nodiscard]] Matrix matrix(const Report& report);
 
+/// How many errors the submittal has.
+[[nodiscard]] std::string errors_text(const Report& report);
 /// "-7 %", with two decimals near the limit; empty if it cannot be told.
 [[nodiscard]] std::string headroom_text(const std::optional<quantity::Decimal>& headroom);
 /// Sentences about tests of which one specification asks something and no other does, and about what none could judge.

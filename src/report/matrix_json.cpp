@@ -1,11 +1,8 @@
-#include <nlohmann/json.hpp>
-
+#include "report/json_parts.hpp"
 #include "report/matrix.hpp"
 
 namespace plumbrule::report {
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 // In percent of the limit, as a text: no digit is lost to a binary number.
 Json room(const std::optional<quantity::Decimal>& value) {
@@ -53,6 +50,7 @@ std::string matrix_json(const Report& report) {
   Json out = {{"matrix", 1},
               {"submittal", report.submittal},
               {"problems", report.problems.size()},
+              {"warnings", problems_json(report.warnings)},
               {"specifications", columns},
               {"tests", kinds}};
   close_json(out, report.origin);

@@ -34,8 +34,8 @@ Markup gallery(const std::string& specification, const std::vector<Placed>& draw
   return out.empty() ? out : subpart("Pictures", fill<templates::figures>(hole<"figures">(out)));
 }
 
-Markup problem_table(const std::string& caption, const std::vector<Problem>& problems) {
-  HtmlTable out{caption, {"Place", "Error", "Help", "Code"}, {}};
+Markup problem_table(const std::string& caption, const std::vector<Problem>& problems, const std::string& grade) {
+  HtmlTable out{caption, {"Place", grade, "Help", "Code"}, {}};
   for (const Problem& one : problems) {
     out.rows.push_back({place_mark(one.place), escaped(one.message), escaped(one.help), escaped(one.code)});
   }

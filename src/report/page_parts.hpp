@@ -16,7 +16,8 @@ namespace plumbrule::report {
 /// The pictures of one specification side by side under a heading; nothing without any.
 [[nodiscard]] Markup gallery(const std::string& specification, const std::vector<Placed>& drawings);
 /// Errors of a submittal; nothing without any.
-[[nodiscard]] Markup problem_table(const std::string& caption, const std::vector<Problem>& problems);
+[[nodiscard]] Markup problem_table(const std::string& caption, const std::vector<Problem>& problems,
+                                   const std::string& grade = "Error");
 /// A derivation, indented, on demand; nothing without steps.
 [[nodiscard]] Markup derivation(std::string_view summary, const std::vector<explain::Line>& lines);
 /// A text with the place where it is written behind it.

@@ -16,7 +16,7 @@ struct SpecificationReport : explain::SpecificationHead {
   std::vector<explain::Explanation> findings;
 };
 
-/// An error of the submittal, as the reader of the report needs it.
+/// An error of the submittal, or a warning about it, as the reader of the report needs it.
 struct Problem {
   std::string code, place, message, help;
   source::Span span;
@@ -64,6 +64,7 @@ struct Report {
   std::string on;         // the day of the review, if one was given
   evidence::Identity identity;
   std::vector<Problem> problems;
+  std::vector<Problem> warnings;  // change no outcome
   std::vector<SpecificationReport> specifications;
   AuditReport audit;
   std::vector<Action> actions;  // grouped by hand, in the order of doing within each
@@ -87,6 +88,8 @@ inline constexpr std::string_view caution =
 [[nodiscard]] std::vector<std::string> marks(const explain::Explanation& finding);
 /// The same behind a verdict: " (optional test, limit unverified)", or nothing.
 [[nodiscard]] std::string marks_text(const explain::Explanation& finding);
+/// "trial.yaml:2:11: found ...; leave it if ...", on one line.
+[[nodiscard]] std::string problem_text(const Problem& one);
 /// "unverified: read in a copy of the page".
 [[nodiscard]] std::string limit_standing(const explain::Explanation& finding);
 /// "complies 4 | fails 3 | not shown 7 | does not apply 0".

@@ -177,6 +177,10 @@ std::string html(const Report& report) {
     out.parts.push_back({"Errors in the submittal",
                          problem_table("Errors in the submittal; what they touch is not shown", report.problems)});
   }
+  if (!report.warnings.empty()) {
+    out.parts.push_back({"Warnings about the submittal",
+                         problem_table("Warnings; they change no outcome", report.warnings, "Warning")});
+  }
   const std::vector<Placed> drawings = pictures(report);
   for (std::size_t at = 0; at < report.specifications.size(); ++at) {
     out.parts.push_back(specification(report.specifications[at], at + 1, drawings));

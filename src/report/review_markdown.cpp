@@ -130,12 +130,12 @@ std::string next(const Report& report) {
   return out;
 }
 
-std::string problems(const Report& report) {
-  TableView out{{"Place", "Error", "Help", "Code"}, {}};
-  for (const Problem& one : report.problems) {
+std::string problems(const std::string& title, const std::string& grade, const std::vector<Problem>& problems) {
+  TableView out{{"Place", grade, "Help", "Code"}, {}};
+  for (const Problem& one : problems) {
     out.rows.push_back({one.place, one.message, one.help, one.code});
   }
-  return out.rows.empty() ? "" : heading(2, "Errors in the submittal") + table(out);
+  return out.rows.empty() ? "" : heading(2, title) + table(out);
 }
 
 std::string audited(const Report& report) {
@@ -160,7 +160,8 @@ std::string markdown(const Report& report) {
                     fact("Project", who.project) + fact("Mix", who.mix) + fact("Laboratory", who.laboratory) +
                     fact("Prepared by", who.prepared_by) + fact("Date", who.date) + fact("Note", who.note) +
                     fact("Submittal", report.submittal) + fact("Review day", report.on);
-  out += next(report) + problems(report);
+  out += next(report) + problems("Errors in the submittal", "Error", report.problems) +
+         problems("Warnings about the submittal", "Warning", report.warnings);
   for (const SpecificationReport& one : report.specifications) {
     out += specification(one);
   }

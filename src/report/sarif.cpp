@@ -45,10 +45,8 @@ class Maker {
     for (const SpecificationReport& one : report_.specifications) {
       specification(one);
     }
-    for (const Problem& one : report_.problems) {
-      rule(one.code, SarifJson::object());
-      result(one.code, "error", one.message + with("to mend", one.help), one.span);
-    }
+    problems(report_.problems, "error");
+    problems(report_.warnings, "warning");
     for (const AuditFinding& one : report_.audit.findings) {
       audited(one);
     }
@@ -91,6 +89,13 @@ class Maker {
       added["relatedLocations"] = SarifJson::array({diagnose::sarif_location(sources_, {one.rule, "the requirement"})});
     }
     added["properties"] = {{"verdict", std::string(explain::verdict_text(one.verdict))}};
+  }
+
+  void problems(const std::vector<Problem>& problems, const std::string& grade) {
+    for (const Problem& one : problems) {
+      rule(one.code, SarifJson::object());
+      result(one.code, grade, one.message + with("to mend", one.help), one.span);
+    }
   }
 
   void specification(const SpecificationReport& one) {

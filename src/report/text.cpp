@@ -107,6 +107,9 @@ std::string text(const Report& report, bool colour) {
     out += heading("Errors", std::to_string(report.problems.size()) +
                                  " in the submittal (listed apart); what they touch is not shown");
   }
+  for (const Problem& one : report.warnings) {
+    out += heading("Warning", problem_text(one));
+  }
   for (const SpecificationReport& one : report.specifications) {
     out += section(one, colour);
   }

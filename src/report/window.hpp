@@ -10,6 +10,7 @@ struct WindowReport {
   std::string submittal;
   evidence::Identity identity;
   std::vector<Problem> problems;
+  std::vector<Problem> warnings;
   std::vector<window::SpecificationWindows> specifications;
   Origin origin;
 };

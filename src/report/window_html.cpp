@@ -181,6 +181,10 @@ std::string window_html(const WindowReport& report) {
   if (!errors.empty()) {
     out.parts.push_back({"Errors in the submittal", errors});
   }
+  if (!report.warnings.empty()) {
+    out.parts.push_back({"Warnings about the submittal",
+                         problem_table("Warnings; they change no outcome", report.warnings, "Warning")});
+  }
   const std::vector<Placed> drawings = pictures(report);
   for (const window::SpecificationWindows& one : report.specifications) {
     out.parts.push_back(specification(one, drawings));

@@ -150,7 +150,7 @@ Json specification(const window::SpecificationWindows& one) {
 }  // namespace
 
 std::string window_json(const WindowReport& report) {
-  Json out = submittal_json("window_report", report.submittal, report.identity, report.problems);
+  Json out = submittal_json("window_report", report.submittal, report.identity, report.problems, report.warnings);
   out["specifications"] = list(report.specifications, specification);
   out["estimate"] = text_of(estimate);
   close_json(out, report.origin);

@@ -223,6 +223,9 @@ std::string window_text(const WindowReport& report, bool colour) {
         item("", "Errors",
              std::to_string(report.problems.size()) + " in the submittal (listed apart); what they touch is not shown");
   }
+  for (const Problem& one : report.warnings) {
+    out += item("", "Warning", problem_text(one));
+  }
   for (const window::SpecificationWindows& one : report.specifications) {
     out += specification(one, colour);
   }

@@ -40,6 +40,10 @@ std::string marks_text(const Explanation& finding) {
   return out.empty() ? out : out + ")";
 }
 
+std::string problem_text(const Problem& one) {
+  return (one.place.empty() ? "" : one.place + ": ") + one.message + (one.help.empty() ? "" : "; " + one.help);
+}
+
 std::string limit_standing(const Explanation& finding) {
   return std::string(explain::status_text(finding.status)) +
          (finding.status_note.empty() ? "" : ": " + finding.status_note);
