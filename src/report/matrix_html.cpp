@@ -58,7 +58,8 @@ Markup tests(const Matrix& matrix, std::size_t begin, std::size_t end) {
 Markup glance(const Matrix& matrix) {
   const picture::Picture drawing = picture_of(matrix);
   return fill<templates::figure>(hole<"drawing">(drawn(drawing)),
-                                 hole<"caption">(drawing.title + "; under Tests the same in words"), hole<"table">(Markup()));
+                                 hole<"caption">(drawing.title + "; under Tests the same in words"),
+                                 hole<"table">(Markup()));
 }
 
 Part ranking(const Matrix& matrix) {
@@ -90,7 +91,8 @@ std::string matrix_html(const Report& report) {
   out.lead = facts({fact("Project", report.identity.project), fact("Mix", report.identity.mix),
                     fact("Laboratory", report.identity.laboratory), fact("Prepared by", report.identity.prepared_by),
                     fact("Date", report.identity.date), fact("Note", report.identity.note),
-                    fact("Submittal", report.submittal), fact("Review day", report.on), fact("Errors", errors)});
+                    fact("Submittal", report.submittal), fact("Review day", report.on),
+                    fact("Not reviewed", not_reviewed(report.origin)), fact("Errors", errors)});
   out.parts.push_back(ranking(found));
   if (found.columns.size() <= columns_a_picture && found.kinds.size() <= tests_a_picture) {
     out.parts.push_back({"At a glance", glance(found)});
