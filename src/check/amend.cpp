@@ -9,11 +9,6 @@ namespace {
 
 using syntax::Change;
 
-// "2026-05" is the first of May, "2026" the first of January.
-std::string whole_day(const std::string& mark) {
-  return mark + std::string("-01-01").substr(mark.size() == 4 ? 0 : mark.size() == 7 ? 3 : 6);
-}
-
 class Amender {
  public:
   Amender(syntax::RuleFile& file, diagnose::Diagnostics& diagnostics) : file_(file), diagnostics_(diagnostics) {}
@@ -44,7 +39,7 @@ class Amender {
     const bool title = change.kind == Change::Kind::retitle;
     const auto [first, last] = made_.equal_range(change.number.value);
     for (auto at = first; at != last; ++at) {
-      if (at->second.day == whole_day(amendment.effective.value) && at->second.title == title) {
+      if (at->second.day == first_day(amendment.effective.value) && at->second.title == title) {
         auto& report =
             diagnostics_.error(diagnose::Code::amendment_conflict, change.span,
                                "found a second change of clause `" + change.number.value + "` effective the same day",
@@ -53,7 +48,7 @@ class Amender {
         return true;
       }
     }
-    made_.emplace(change.number.value, Made{whole_day(amendment.effective.value), change.span, title});
+    made_.emplace(change.number.value, Made{first_day(amendment.effective.value), change.span, title});
     return false;
   }
 
@@ -217,6 +212,10 @@ void merge_items(syntax::RuleFile& file, const std::vector<InForce>& in_force) {
 
 }  // namespace
 
+std::string first_day(const std::string& mark) {
+  return mark + std::string("-01-01").substr(mark.size() == 4 ? 0 : mark.size() == 7 ? 3 : 6);
+}
+
 void amend(Loaded& loaded, const std::string& on, diagnose::Diagnostics& diagnostics,
            diagnose::Diagnostics& mismatches) {
   if (loaded.files.empty() || loaded.amendments.empty()) {
@@ -236,14 +235,18 @@ void amend(Loaded& loaded, const std::string& on, diagnose::Diagnostics& diagnos
     stray_items(amending, diagnostics);
     for (const syntax::Item& item : amending.items) {
       const auto* amendment = std::get_if<syntax::Amendment>(&item);
-      if (amendment != nullptr && fits(*amendment, *specification, diagnostics, mismatches) &&
-          (on.empty() || whole_day(amendment->effective.value) <= on)) {
+      if (amendment == nullptr || !fits(*amendment, *specification, diagnostics, mismatches)) {
+        continue;
+      }
+      if (on.empty() || first_day(amendment->effective.value) <= on) {
         in_force.push_back({amendment, &amending});
+      } else {
+        loaded.waiting.push_back({amending.file, amendment->title.value, amendment->effective.value});
       }
     }
   }
   std::stable_sort(in_force.begin(), in_force.end(), [](const InForce& left, const InForce& right) {
-    return whole_day(left.amendment->effective.value) < whole_day(right.amendment->effective.value);
+    return first_day(left.amendment->effective.value) < first_day(right.amendment->effective.value);
   });
   Amender amender(file, diagnostics);
   for (const InForce& one : in_force) {

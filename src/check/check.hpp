@@ -14,7 +14,15 @@ namespace plumbrule::check {
 struct Loaded {
   std::vector<syntax::RuleFile> files;
   std::vector<syntax::RuleFile> amendments;
+  struct Waiting {
+    source::FileId file{};
+    std::string title, effective;
+  };
+  std::vector<Waiting> waiting;  // amendments that fit and are not in force yet
 };
+
+/// The first day of a date that may lack its day or month: "2026-05" is the first of May, "2026" the first of January.
+[[nodiscard]] std::string first_day(const std::string& mark);
 
 /// What to read. `uses NAME` and `amends NAME` are looked for as NAME.plumb in the folder of the file, in its
 /// `vocabulary` subfolder, beside its parent, and then in each library folder. A path that holds an amendment stands

@@ -107,7 +107,7 @@ void take_problems(File& file, const source::SourceMap& sources) {
 }
 
 Exit status(const report::FollowUpReport& report) {
-  Exit out = Exit::complies;
+  Exit out = report::leaves_open(report.origin) ? Exit::incomplete : Exit::complies;
   for (const report::SpecificationFollowUp& one : report.specifications) {
     if (one.after == Outcome::revise_and_resubmit || one.after == Outcome::refer_to_engineer) {
       return Exit::fails;
@@ -135,8 +135,8 @@ Exit follow_up(const FollowUpOptions& options) {
     return Exit::unusable;
   }
   source::SourceMap sources;
-  const auto sets = prepare_all(sources, options.rules);
-  if (!sets) {
+  const auto rules = prepare_all(sources, options.rules);
+  if (!rules) {
     return Exit::rules_broken;
   }
   auto earlier = read_submittal(sources, options.before);
@@ -147,7 +147,7 @@ Exit follow_up(const FollowUpOptions& options) {
   File before{std::move(*earlier->tree), {}, {earlier->name, {}, {}}};
   File after{std::move(*later->tree), {}, {later->name, {}, {}}};
   report::FollowUpReport report;
-  const bool usable = compare(sources, *sets, options.rules.on, before, after, report);
+  const bool usable = compare(sources, rules->sets, options.rules.on, before, after, report);
   take_problems(before, sources);
   take_problems(after, sources);
   if (!usable) {
@@ -156,7 +156,7 @@ Exit follow_up(const FollowUpOptions& options) {
   report.before = before.shown;
   report.after = after.shown;
   report.on = options.rules.on;
-  report.origin = origin_of(sources, *sets, {before.document.span.file, after.document.span.file});
+  report.origin = origin_of(sources, *rules, {before.document.span.file, after.document.span.file});
   return write_output(page(report, options), options.out) ? status(report) : Exit::unusable;
 }
 

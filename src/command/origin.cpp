@@ -21,7 +21,7 @@ void add(report::Origin& origin, const source::SourceMap& sources, source::FileI
 
 report::Origin origin_of(const source::SourceMap& sources, std::span<const RuleSet> sets,
                          const std::vector<source::FileId>& submittals) {
-  report::Origin out{PLUMBRULE_VERSION, {}};
+  report::Origin out{PLUMBRULE_VERSION, {}, {}, {}};
   for (const source::FileId file : submittals) {
     add(out, sources, file, "submittal");
   }
@@ -30,9 +30,19 @@ report::Origin origin_of(const source::SourceMap& sources, std::span<const RuleS
       add(out, sources, file, file == set.rules.file && set.rules.specification ? "specification" : "vocabulary");
     }
     for (const source::FileId file : set.amendments) {
-      add(out, sources, file, "amendment");
+      const bool waits = std::any_of(set.waiting.begin(), set.waiting.end(),
+                                     [&](const check::Loaded::Waiting& one) { return one.file == file; });
+      add(out, sources, file, waits ? "amendment, not in force" : "amendment");
     }
   }
+  return out;
+}
+
+report::Origin origin_of(const source::SourceMap& sources, const RulesInForce& rules,
+                         const std::vector<source::FileId>& submittals) {
+  report::Origin out = origin_of(sources, rules.sets, submittals);
+  out.on = rules.on;
+  out.aside = rules.aside;
   return out;
 }
 

@@ -4,7 +4,7 @@
 #include <span>
 #include <vector>
 
-#include "command/rule_set.hpp"
+#include "command/submission.hpp"
 #include "report/origin.hpp"
 
 namespace plumbrule::command {
@@ -12,6 +12,10 @@ namespace plumbrule::command {
 /// The submittals as they were named, then the files of each set: the specification, what it uses, its amendments. A
 /// file that several sets share stands once.
 [[nodiscard]] report::Origin origin_of(const source::SourceMap& sources, std::span<const RuleSet> sets,
+                                       const std::vector<source::FileId>& submittals = {});
+
+/// The same, with what was set aside.
+[[nodiscard]] report::Origin origin_of(const source::SourceMap& sources, const RulesInForce& rules,
                                        const std::vector<source::FileId>& submittals = {});
 
 }  // namespace plumbrule::command

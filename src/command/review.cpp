@@ -58,7 +58,7 @@ Reviewed run(const source::SourceMap& sources, const evidence::Node& document, c
 }
 
 Exit status(const report::Report& report) {
-  Exit out = Exit::complies;
+  Exit out = report::leaves_open(report.origin) ? Exit::incomplete : Exit::complies;
   for (const report::SpecificationReport& one : report.specifications) {
     if (one.outcome == evaluate::Outcome::revise_and_resubmit || one.outcome == evaluate::Outcome::refer_to_engineer) {
       return Exit::fails;
@@ -148,17 +148,17 @@ Exit review(const ReviewOptions& options) {
     return Exit::unusable;
   }
   source::SourceMap sources;
-  const auto sets = prepare_all(sources, {options.against, options.amendments, options.libraries, options.on});
-  if (!sets) {
+  const auto rules = prepare_all(sources, {options.against, options.amendments, options.libraries, options.on});
+  if (!rules) {
     return Exit::rules_broken;
   }
-  log.note("rules checked and compiled: " + std::to_string(sets->size()) + " specifications");
+  log.note("rules checked and compiled: " + std::to_string(rules->sets.size()) + " specifications");
   const auto document = read_submittal(sources, options.submittal, options.record);
   if (!document) {
     return Exit::unusable;
   }
   log.note("submittal read: " + options.submittal);
-  Reviewed reviewed = run(sources, *document->tree, *sets, on);
+  Reviewed reviewed = run(sources, *document->tree, rules->sets, on);
   print_diagnostics(reviewed.problems, sources);
   if (!reviewed.usable) {
     return Exit::unusable;
@@ -167,7 +167,7 @@ Exit review(const ReviewOptions& options) {
   reviewed.report.submittal = document->name;
   reviewed.report.on = options.on;
   reviewed.report.actions = report::next_actions(reviewed.report);
-  reviewed.report.origin = origin_of(sources, *sets, {document->tree->span.file});
+  reviewed.report.origin = origin_of(sources, *rules, {document->tree->span.file});
   const std::optional<std::string> text =
       page(reviewed.report, sources, options, options.out.empty() && colour_output());
   if (!text || !write_output(*text, options.out)) {

@@ -85,7 +85,8 @@ std::optional<RuleSet> prepare(source::SourceMap& sources, const check::Request&
   for (const syntax::RuleFile& one : loaded.amendments) {
     amendments.push_back(one.file);
   }
-  return RuleSet{request.path, std::move(*rules), std::move(plan), std::move(amendments), std::move(mismatches)};
+  return RuleSet{request.path,          std::move(*rules),     std::move(plan),
+                 std::move(amendments), std::move(mismatches), std::move(loaded.waiting)};
 }
 
 std::optional<RuleSet> prepare_specification(source::SourceMap& sources, const check::Request& request,

@@ -14,8 +14,10 @@ struct RuleSet {
   std::string path;
   check::Rules rules;
   plan::Plan plan;
-  std::vector<source::FileId> amendments;  // that were given, in force or not
-  diagnose::Diagnostics mismatches;        // amendments that are about another specification
+  std::vector<source::FileId> amendments;       // that were given, in force or not
+  diagnose::Diagnostics mismatches;             // amendments that are about another specification
+  std::vector<check::Loaded::Waiting> waiting;  // of the amendments: not in force yet
+  bool by_name = true;                          // asked for itself, and not found in a folder
 };
 
 /// The folders in which vocabularies are found when a rule file does not have them beside it: those of the user, then

@@ -5,39 +5,67 @@
 namespace plumbrule::command {
 namespace {
 
-// "2026" and "2026-05" begin on their first day.
-std::string first_day(const std::string& mark) {
-  return mark.size() == 4 ? mark + "-01-01" : mark.size() == 7 ? mark + "-01" : mark;
-}
-
 // Became effective later; of two that say no day, or the same, the later edition.
 bool later(const check::Specification& one, const check::Specification& other) {
-  const std::string left = one.effective.empty() ? "" : first_day(one.effective);
-  const std::string right = other.effective.empty() ? "" : first_day(other.effective);
-  return left != right ? left > right : first_day(one.edition) > first_day(other.edition);
+  const std::string left = one.effective.empty() ? "" : check::first_day(one.effective);
+  const std::string right = other.effective.empty() ? "" : check::first_day(other.effective);
+  return left != right ? left > right : check::first_day(one.edition) > check::first_day(other.edition);
+}
+
+std::string named(const RuleSet& set) {
+  const check::Specification& own = *set.rules.specification;
+  return "specification " + own.name + ", edition " + own.edition + " (" + set.path + ")";
 }
 
 // Of several editions of one specification the one that was in force on the day: the latest that had become effective.
-void keep_in_force(std::vector<RuleSet>& sets, const std::string& on, diagnose::Diagnostics& diagnostics) {
+void keep_in_force(RulesInForce& rules, const std::string& on, diagnose::Diagnostics& diagnostics) {
   std::vector<RuleSet> out;
-  for (RuleSet& set : sets) {
+  std::vector<RuleSet> waiting;
+  const auto replaced = [&](const RuleSet& set, const RuleSet& by) {
+    rules.aside.push_back({named(set), "edition " + by.rules.specification->edition + " is in force", false});
+  };
+  for (RuleSet& set : rules.sets) {
     const check::Specification& own = *set.rules.specification;
-    if (!own.effective.empty() && first_day(own.effective) > on) {
-      continue;
-    }
     const auto same = std::find_if(out.begin(), out.end(),
                                    [&](const RuleSet& other) { return other.rules.specification->name == own.name; });
-    if (same == out.end()) {
+    if (!own.effective.empty() && check::first_day(own.effective) > on) {
+      waiting.push_back(std::move(set));
+    } else if (same == out.end()) {
       out.push_back(std::move(set));
     } else if (later(own, *same->rules.specification)) {
+      replaced(*same, set);
       *same = std::move(set);
+    } else {
+      replaced(set, *same);
     }
+  }
+  for (const RuleSet& set : waiting) {
+    const check::Specification& own = *set.rules.specification;
+    const bool other_edition = std::any_of(
+        out.begin(), out.end(), [&](const RuleSet& other) { return other.rules.specification->name == own.name; });
+    rules.aside.push_back({named(set), "effective " + own.effective, !other_edition && set.by_name});
   }
   if (out.empty()) {
     diagnostics.error(diagnose::Code::clause_missing, {}, "found no specification in force on " + on,
                       "check the day and the `effective` clauses");
   }
-  sets = std::move(out);
+  rules.sets = std::move(out);
+}
+
+void set_amendments_aside(RulesInForce& rules, const source::SourceMap& sources) {
+  for (const RuleSet& set : rules.sets) {
+    for (const check::Loaded::Waiting& one : set.waiting) {
+      rules.aside.push_back({"amendment " + one.title + " (" + std::string(sources.name(one.file)) + ")",
+                             "effective " + one.effective, false});
+    }
+  }
+}
+
+// Also where it is seen though the report goes to a file.
+void warn(const RulesInForce& rules, const std::string& on) {
+  for (const report::SetAside& one : rules.aside) {
+    print_error("not in force on " + on + ": " + report::aside_text(one));
+  }
 }
 
 // An amendment may be about one of several specifications; one that is about none of them is an error.
@@ -56,23 +84,29 @@ void report_mismatches(const std::vector<RuleSet>& sets, diagnose::Diagnostics& 
 
 }  // namespace
 
-std::optional<std::vector<RuleSet>> prepare_all(source::SourceMap& sources, const RuleChoice& choice) {
-  std::vector<RuleSet> out;
+std::optional<RulesInForce> prepare_all(source::SourceMap& sources, const RuleChoice& choice) {
+  RulesInForce out;
   diagnose::Diagnostics diagnostics;
   const auto libraries = library_folders(choice.libraries);
   for (const std::string& path : specifications_in(choice.against, diagnostics)) {
     auto set = prepare_specification(sources, {path, choice.amendments, libraries}, choice.on, diagnostics);
     if (set) {
-      out.push_back(std::move(*set));
+      set->by_name = std::find(choice.against.begin(), choice.against.end(), path) != choice.against.end();
+      out.sets.push_back(std::move(*set));
     }
   }
-  if (!out.empty()) {
-    report_mismatches(out, diagnostics);
+  if (!out.sets.empty()) {
+    report_mismatches(out.sets, diagnostics);
   }
   if (!choice.on.empty() && !diagnostics.has_errors()) {
+    out.on = choice.on;
     keep_in_force(out, choice.on, diagnostics);
+    set_amendments_aside(out, sources);
   }
   print_diagnostics(diagnostics, sources);
+  if (!diagnostics.has_errors()) {
+    warn(out, choice.on);
+  }
   return diagnostics.has_errors() ? std::nullopt : std::optional(std::move(out));
 }
 

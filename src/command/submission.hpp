@@ -22,8 +22,14 @@ struct RuleChoice {
   std::string on;
 };
 
-/// Prints what is wrong; nothing if a rule file is broken or none is in force.
-[[nodiscard]] std::optional<std::vector<RuleSet>> prepare_all(source::SourceMap& sources, const RuleChoice& choice);
+struct RulesInForce {
+  std::vector<RuleSet> sets;
+  std::string on;  // the day, if one was asked for
+  std::vector<report::SetAside> aside;
+};
+
+/// Prints what is wrong, and what is set aside; nothing if a rule file is broken or none is in force.
+[[nodiscard]] std::optional<RulesInForce> prepare_all(source::SourceMap& sources, const RuleChoice& choice);
 /// Prints what is wrong; nothing if the file is no submittal. `record`: which, of a sheet of several (records.hpp).
 [[nodiscard]] std::optional<SubmittalRecord> read_submittal(source::SourceMap& sources, const std::string& path,
                                                             const std::string& record = {});

@@ -236,8 +236,9 @@ bool run_all(Archive& archive, std::deque<sweep::Worker>& workers, ResultFile& v
   return true;
 }
 
-Exit status(const sweep::Tally& tally) {
-  bool open = tally.unreadable > 0 || tally.faulty > 0 || tally.records == 0;
+Exit status(const report::SweepReport& report) {
+  const sweep::Tally& tally = report.tally;
+  bool open = report::leaves_open(report.origin) || tally.unreadable > 0 || tally.faulty > 0 || tally.records == 0;
   for (const sweep::SpecificationTally& one : tally.specifications) {
     const auto count = [&](evaluate::Outcome outcome) { return one.outcomes.at(static_cast<std::size_t>(outcome)); };
     if (count(evaluate::Outcome::revise_and_resubmit) + count(evaluate::Outcome::refer_to_engineer) > 0) {
@@ -301,19 +302,19 @@ Exit add_up(const SweepOptions& options) {
   }
   const std::string text =
       options.format == Format::json ? report::sweep_json(*whole) : report::sweep_text(*whole, page_width);
-  return write_output(text, options.out) ? status(whole->tally) : Exit::unusable;
+  return write_output(text, options.out) ? status(*whole) : Exit::unusable;
 }
 
-Exit run_sweep(const SweepOptions& options, const source::SourceMap& sources, const std::vector<RuleSet>& sets,
+Exit run_sweep(const SweepOptions& options, const source::SourceMap& sources, const RulesInForce& rules,
                Archive& archive) {
   std::vector<sweep::Against> against;
   report::SweepReport report;
-  for (const RuleSet& set : sets) {
+  for (const RuleSet& set : rules.sets) {
     against.push_back({set.rules.specification->name, set.rules.specification->edition, &set.rules, &set.plan});
     report.specifications.push_back(head_of_swept(set));
   }
-  report.origin = origin_of(sources, sets);
-  const evidence::KnownNames names = names_of(sets);
+  report.origin = origin_of(sources, rules);
+  const evidence::KnownNames names = names_of(rules.sets);
   const auto on = options.rules.on.empty() ? std::nullopt : evidence::read_date(options.rules.on);
   const sweep::VerdictForm form = options.verdicts.empty() ? sweep::VerdictForm::none : options.verdict_form;
   const std::uint32_t threads =
@@ -333,7 +334,7 @@ Exit run_sweep(const SweepOptions& options, const source::SourceMap& sources, co
   for (const Archive::Digested& one : archive.digested()) {
     report.origin.files.push_back({one.file, report::archive_kind, one.digest});
   }
-  return write_summary(report, options, verdicts) ? status(report.tally) : Exit::unusable;
+  return write_summary(report, options, verdicts) ? status(report) : Exit::unusable;
 }
 
 }  // namespace
@@ -353,8 +354,8 @@ Exit sweep(const SweepOptions& options) {
     return Exit::unusable;
   }
   source::SourceMap sources;
-  const auto sets = prepare_all(sources, options.rules);
-  if (!sets) {
+  const auto rules = prepare_all(sources, options.rules);
+  if (!rules) {
     return Exit::rules_broken;
   }
   auto inputs = inputs_of(options);
@@ -362,7 +363,7 @@ Exit sweep(const SweepOptions& options) {
     return Exit::unusable;
   }
   Archive archive(std::move(*inputs), options.digests);
-  return run_sweep(options, sources, *sets, archive);
+  return run_sweep(options, sources, *rules, archive);
 }
 
 }  // namespace plumbrule::command

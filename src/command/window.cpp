@@ -108,7 +108,7 @@ Seen run(const source::SourceMap& sources, const evidence::Node& document, const
 
 // language.md, section 15.8.
 Exit status(const report::WindowReport& report) {
-  Exit out = Exit::complies;
+  Exit out = report::leaves_open(report.origin) ? Exit::incomplete : Exit::complies;
   for (const window::SpecificationWindows& one : report.specifications) {
     out = one.windows.empty() ? Exit::incomplete : out;
     for (const window::WindowReport& part : one.windows) {
@@ -169,23 +169,23 @@ Exit window(const WindowOptions& options) {
     return Exit::unusable;
   }
   source::SourceMap sources;
-  const auto sets = prepare_all(sources, options.rules);
-  if (!sets) {
+  const auto rules = prepare_all(sources, options.rules);
+  if (!rules) {
     return Exit::rules_broken;
   }
-  log.note("rules checked and compiled: " + std::to_string(sets->size()) + " specifications");
+  log.note("rules checked and compiled: " + std::to_string(rules->sets.size()) + " specifications");
   const auto document = read_submittal(sources, options.submittal, options.record);
-  if (!document || !known_variable(*sets, options.vary)) {
+  if (!document || !known_variable(rules->sets, options.vary)) {
     return Exit::unusable;
   }
-  Seen seen = run(sources, *document->tree, *sets, options);
+  Seen seen = run(sources, *document->tree, rules->sets, options);
   print_diagnostics(seen.problems, sources);
   if (!seen.usable) {
     return Exit::unusable;
   }
   log.note("windows found, " + std::to_string(seen.report.problems.size()) + " errors of the submittal");
   seen.report.submittal = document->name;
-  seen.report.origin = origin_of(sources, *sets, {document->tree->span.file});
+  seen.report.origin = origin_of(sources, *rules, {document->tree->span.file});
   const auto text = written(seen.report, options);
   if (!text || !write_output(*text, options.out)) {
     return Exit::unusable;

@@ -124,7 +124,7 @@ std::string follow_up_html(const FollowUpReport& report) {
   const evidence::Identity& who = report.after.identity;
   Page out{"Follow-up of a resubmittal", "Follow-up of " + (who.mix.empty() ? report.after.file : who.mix), {}, {}};
   out.lead = submittals(report);
-  out.lead += facts({fact("Review day", report.on)});
+  out.lead += facts({fact("Review day", report.on), fact("Not reviewed", not_reviewed(report.origin))});
   out.parts.push_back(outcomes(report));
   Markup errors = problem_table("Errors in the submittal before", report.before.problems);
   errors += problem_table("Errors in the submittal now", report.after.problems);

@@ -129,7 +129,7 @@ std::string follow_up_text(const FollowUpReport& report, bool colour) {
   out += heading("Project", both(from.project, to.project)) + heading("Mix", both(from.mix, to.mix));
   out += heading("Laboratory", both(from.laboratory, to.laboratory)) +
          heading("Prepared by", both(from.prepared_by, to.prepared_by)) + heading("Date", both(from.date, to.date));
-  out += heading("Review day", report.on);
+  out += heading("Review day", report.on) + heading("Not reviewed", not_reviewed(report.origin));
   const std::size_t then = report.before.problems.size();
   const std::size_t now = report.after.problems.size();
   if (then + now > 0) {

@@ -151,9 +151,20 @@ Markup list(const std::vector<Markup>& items, bool numbered) {
 Part files(const Origin& origin) {
   HtmlTable out{"Made by plumbrule " + origin.version + " from these files", {"File", "What it is", "SHA-256"}, {}};
   for (const UsedFile& one : origin.files) {
-    out.rows.push_back({escaped(one.path), escaped(one.kind), fill<templates::digest>(hole<"digest">("sha256:" + one.digest))});
+    out.rows.push_back(
+        {escaped(one.path), escaped(one.kind), fill<templates::digest>(hole<"digest">("sha256:" + one.digest))});
   }
-  return {"Files", html_table(out)};
+  Markup aside;
+  if (!origin.aside.empty()) {
+    std::vector<Markup> items;
+    for (const SetAside& one : origin.aside) {
+      items.push_back(escaped(aside_text(one)));
+    }
+    aside += paragraph(aside_heading(origin) + ":");
+    aside += list(items);
+  }
+  aside += html_table(out);
+  return {"Files", aside};
 }
 
 Part signature() { return {"Reviewed by", fill<templates::signature>()}; }

@@ -123,6 +123,14 @@ JunitSuite submittal(const Report& report) {
   for (const UsedFile& file : report.origin.files) {
     out.properties.emplace_back(file.kind + " " + file.path, "sha256:" + file.digest);
   }
+  for (const SetAside& one : report.origin.aside) {
+    out.cases.push_back({"not reviewed: " + one.what,
+                         "submittal",
+                         one.open ? CaseState::error : CaseState::skipped,
+                         "not in force",
+                         one.why,
+                         {}});
+  }
   for (const Problem& one : report.problems) {
     out.cases.push_back({one.place + " " + one.code, "submittal", CaseState::error, one.code, one.message, {}});
     say(out.cases.back().lines, "to mend", one.help);

@@ -88,7 +88,8 @@ std::string matrix_html(const Report& report) {
   out.lead = facts({fact("Project", report.identity.project), fact("Mix", report.identity.mix),
                     fact("Laboratory", report.identity.laboratory), fact("Prepared by", report.identity.prepared_by),
                     fact("Date", report.identity.date), fact("Note", report.identity.note),
-                    fact("Submittal", report.submittal), fact("Review day", report.on), fact("Errors", errors)});
+                    fact("Submittal", report.submittal), fact("Review day", report.on),
+                    fact("Not reviewed", not_reviewed(report.origin)), fact("Errors", errors)});
   out.lead += problem_table("Warnings about the submittal", report.warnings, "Warning");
   out.parts.push_back(ranking(found));
   if (found.columns.size() <= columns_a_picture && found.kinds.size() <= tests_a_picture) {

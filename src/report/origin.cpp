@@ -26,8 +26,35 @@ std::size_t widest(const Origin& origin) {
 
 }  // namespace
 
+bool leaves_open(const Origin& origin) {
+  return std::any_of(origin.aside.begin(), origin.aside.end(), [](const SetAside& one) { return one.open; });
+}
+
+std::string not_reviewed(const Origin& origin) {
+  std::string out;
+  for (const SetAside& one : origin.aside) {
+    if (one.open) {
+      out += (out.empty() ? "" : ", ") + one.what;
+    }
+  }
+  return out;
+}
+
+std::string aside_text(const SetAside& one) {
+  return one.what + ": " + one.why + (one.open ? "; nothing of it was reviewed" : "");
+}
+
+std::string aside_heading(const Origin& origin) { return "Not in force on " + origin.on + ", and set aside"; }
+
 std::string closing_text(const Origin& origin) {
-  std::string out = "\nCaution: " + std::string(caution) + "\n\n" + heading(origin) + "\n";
+  std::string out;
+  if (!origin.aside.empty()) {
+    out += "\n" + aside_heading(origin) + "\n";
+    for (const SetAside& one : origin.aside) {
+      out += "  " + diagnose::printable(aside_text(one)) + "\n";
+    }
+  }
+  out += "\nCaution: " + std::string(caution) + "\n\n" + heading(origin) + "\n";
   for (const UsedFile& one : origin.files) {
     out += "  " + line(one, widest(origin)) + "\n";
   }
@@ -35,7 +62,14 @@ std::string closing_text(const Origin& origin) {
 }
 
 std::string closing_markdown(const Origin& origin) {
-  std::string out = "\n" + std::string(caution) + "\n\n" + heading(origin) + ":\n\n";
+  std::string out;
+  if (!origin.aside.empty()) {
+    out += "\n" + aside_heading(origin) + ":\n\n";
+    for (const SetAside& one : origin.aside) {
+      out += "- " + markdown_cell(aside_text(one)) + "\n";
+    }
+  }
+  out += "\n" + std::string(caution) + "\n\n" + heading(origin) + ":\n\n";
   for (const UsedFile& one : origin.files) {
     out += "- " + markdown_cell(line(one, one.kind.size())) + "\n";
   }
@@ -54,6 +88,13 @@ void close_json(Json& report, const Origin& origin) {
   Json files = Json::array();
   for (const UsedFile& one : origin.files) {
     files.push_back({{"path", one.path}, {"kind", one.kind}, {"sha256", one.digest}});
+  }
+  if (!origin.aside.empty()) {
+    Json aside = Json::array();
+    for (const SetAside& one : origin.aside) {
+      aside.push_back({{"what", one.what}, {"why", one.why}, {"open", one.open}});
+    }
+    report["set_aside"] = aside;
   }
   report["program"] = "plumbrule " + origin.version;
   report["files"] = files;

@@ -16,17 +16,35 @@ struct UsedFile {
 
 inline constexpr const char* archive_kind = "archive";
 
+/// Rules that were named and took no part, as they were not in force on the day of the review.
+struct SetAside {
+  std::string what;   // "specification cls, edition 2026 (cls.plumb)"
+  std::string why;    // "effective 2026-05-01"
+  bool open = false;  // asked for by its own name, and no edition of it was reviewed: the review is not the whole
+};
+
 struct Origin {
   std::string version;  // of the program
   std::vector<UsedFile> files;
+  std::string on;  // the day that decided what was in force; empty: all was
+  std::vector<SetAside> aside;
 };
+
+/// Whether something that was asked for was not reviewed at all.
+[[nodiscard]] bool leaves_open(const Origin& origin);
+/// What leaves it open, for the head of a report: "specification cls, edition 2026 (cls.plumb)"; empty if nothing does.
+[[nodiscard]] std::string not_reviewed(const Origin& origin);
+/// "specification cls, edition 2026 (cls.plumb): effective 2026-05-01; nothing of it was reviewed".
+[[nodiscard]] std::string aside_text(const SetAside& one);
+/// Over such lines: "Not in force on 2026-01-01, and set aside".
+[[nodiscard]] std::string aside_heading(const Origin& origin);
 
 /// The end of every text report: the caution, then the files.
 [[nodiscard]] std::string closing_text(const Origin& origin);
 [[nodiscard]] std::string closing_markdown(const Origin& origin);
 /// The same as comments of a rule file.
 [[nodiscard]] std::string closing_comments(const Origin& origin);
-/// Adds `caution`, `program` and `files` to a JSON report.
+/// Adds `caution`, `program`, `files`, and `set_aside` if there is any, to a JSON report.
 void close_json(nlohmann::ordered_json& report, const Origin& origin);
 
 }  // namespace plumbrule::report

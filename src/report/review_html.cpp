@@ -170,7 +170,8 @@ std::string html(const Report& report) {
   Page out{"Review of a submittal", "Review of " + (who.mix.empty() ? report.submittal : who.mix), {}, {}};
   out.lead = facts({fact("Project", who.project), fact("Mix", who.mix), fact("Laboratory", who.laboratory),
                     fact("Prepared by", who.prepared_by), fact("Date", who.date), fact("Note", who.note),
-                    fact("Submittal", report.submittal), fact("Review day", report.on)});
+                    fact("Submittal", report.submittal), fact("Review day", report.on),
+                    fact("Not reviewed", not_reviewed(report.origin))});
   out.parts.push_back(outcomes(report));
   out.parts.push_back(next(report));
   if (!report.problems.empty()) {

@@ -159,7 +159,8 @@ std::string markdown(const Report& report) {
   std::string out = "# Review of " + markdown_text(who.mix.empty() ? report.submittal : who.mix) + "\n\n" +
                     fact("Project", who.project) + fact("Mix", who.mix) + fact("Laboratory", who.laboratory) +
                     fact("Prepared by", who.prepared_by) + fact("Date", who.date) + fact("Note", who.note) +
-                    fact("Submittal", report.submittal) + fact("Review day", report.on);
+                    fact("Submittal", report.submittal) + fact("Review day", report.on) +
+                    fact("Not reviewed", not_reviewed(report.origin));
   out += next(report) + problems("Errors in the submittal", "Error", report.problems) +
          problems("Warnings about the submittal", "Warning", report.warnings);
   for (const SpecificationReport& one : report.specifications) {

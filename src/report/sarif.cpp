@@ -55,6 +55,13 @@ class Maker {
           one.path, one.digest, one.kind == "submittal" ? "analysisTarget" : "userSpecifiedConfiguration"));
     }
     run_.version = report_.origin.version;
+    for (const SetAside& one : report_.origin.aside) {
+      run_.properties["setAside"].push_back(aside_text(one));
+      if (one.open) {
+        rule("set_aside", SarifJson::object());
+        result("set_aside", "error", aside_heading(report_.origin) + ": " + aside_text(one), {});
+      }
+    }
     run_.properties["caution"] = std::string(caution);
     return diagnose::sarif_log(run_);
   }

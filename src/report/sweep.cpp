@@ -97,11 +97,8 @@ std::string sweep_text(const SweepReport& report, std::size_t width) {
 
 std::string sweep_json(const SweepReport& report, bool compact) {
   const sweep::Tally& tally = report.tally;
-  Json out{{"report", "sweep 1"},
-           {"records", tally.records},
-           {"unreadable", tally.unreadable},
-           {"with_errors", tally.faulty},
-           {"blank_lines", tally.blank}};
+  Json out{{"report", "sweep 1"},         {"records", tally.records},   {"unreadable", tally.unreadable},
+           {"with_errors", tally.faulty}, {"blank_lines", tally.blank}, {"review_day", report.origin.on}};
   Json specifications = Json::array();
   for (std::size_t at = 0; at < report.specifications.size(); ++at) {
     const SweptSpecification& one = report.specifications[at];
@@ -193,6 +190,11 @@ SweepReport read(const Json& from) {
   }
   const std::string program = from.at("program").get<std::string>();
   out.origin.version = program.substr(std::min(program.size(), std::string_view("plumbrule ").size()));
+  out.origin.on = from.at("review_day").get<std::string>();
+  for (const Json& one : from.value("set_aside", Json::array())) {
+    out.origin.aside.push_back(
+        {one.at("what").get<std::string>(), one.at("why").get<std::string>(), one.at("open").get<bool>()});
+  }
   for (const Json& file : from.at("files")) {
     out.origin.files.push_back(
         {file.at("path").get<std::string>(), file.at("kind").get<std::string>(), file.at("sha256").get<std::string>()});
@@ -277,6 +279,14 @@ bool add_sweep(SweepReport& to, const SweepReport& part, std::string& reason) {
   if (to.origin.version != part.origin.version ||
       !std::equal(rules.begin(), rules.end(), other_rules.begin(), other_rules.end(), same_file)) {
     reason = "it was made with other rule files, or another version of the program";
+    return false;
+  }
+  const auto same_aside = [](const SetAside& one, const SetAside& other) {
+    return aside_text(one) == aside_text(other);
+  };
+  if (to.origin.on != part.origin.on || !std::equal(to.origin.aside.begin(), to.origin.aside.end(),
+                                                    part.origin.aside.begin(), part.origin.aside.end(), same_aside)) {
+    reason = "it was held against what was in force on another day";
     return false;
   }
   const std::vector<UsedFile> counted = files_of(to, true);

@@ -102,7 +102,7 @@ std::string text(const Report& report, bool colour) {
   out += heading("Project", report.identity.project) + heading("Mix", report.identity.mix);
   out += heading("Laboratory", report.identity.laboratory) + heading("Prepared by", report.identity.prepared_by);
   out += heading("Date", report.identity.date) + heading("Note", report.identity.note);
-  out += heading("Review day", report.on);
+  out += heading("Review day", report.on) + heading("Not reviewed", not_reviewed(report.origin));
   if (!report.problems.empty()) {
     out += heading("Errors", std::to_string(report.problems.size()) +
                                  " in the submittal (listed apart); what they touch is not shown");
