@@ -166,8 +166,8 @@ Exit review(const ReviewOptions& options) {
   log.note("reviewed, " + std::to_string(reviewed.report.problems.size()) + " errors of the submittal");
   reviewed.report.submittal = document->name;
   reviewed.report.on = options.on;
-  reviewed.report.actions = report::next_actions(reviewed.report);
   reviewed.report.origin = origin_of(sources, *rules, {document->tree->span.file});
+  reviewed.report.actions = report::next_actions(reviewed.report);
   const std::optional<std::string> text =
       page(reviewed.report, sources, options, options.out.empty() && colour_output());
   if (!text || !write_output(*text, options.out)) {

@@ -51,6 +51,15 @@ class Collector {
           {Hand::laboratory, one.look.empty() ? "look at the reading again" : one.look, one.found, {}, one.place});
     }
     each(&Collector::advice);
+    for (const SetAside& one : report_.origin.aside) {
+      if (one.open) {
+        out_.push_back({Hand::agency,
+                        "say which edition applies on " + report_.origin.on + ", and review against it",
+                        aside_text(one),
+                        {},
+                        ""});
+      }
+    }
     for (const SpecificationReport& specification : report_.specifications) {
       unconfirmed(specification);
     }
