@@ -238,10 +238,10 @@ void amend(Loaded& loaded, const std::string& on, diagnose::Diagnostics& diagnos
       if (amendment == nullptr || !fits(*amendment, *specification, diagnostics, mismatches)) {
         continue;
       }
-      if (on.empty() || first_day(amendment->effective.value) <= on) {
+      const bool now = on.empty() || first_day(amendment->effective.value) <= on;
+      loaded.fitting.push_back({amending.file, amendment->title.value, amendment->effective.value, now});
+      if (now) {
         in_force.push_back({amendment, &amending});
-      } else {
-        loaded.waiting.push_back({amending.file, amendment->title.value, amendment->effective.value});
       }
     }
   }

@@ -14,11 +14,13 @@ namespace plumbrule::check {
 struct Loaded {
   std::vector<syntax::RuleFile> files;
   std::vector<syntax::RuleFile> amendments;
-  struct Waiting {
+  /// An amendment that is about this specification.
+  struct Fitting {
     source::FileId file{};
     std::string title, effective;
+    bool in_force = false;
   };
-  std::vector<Waiting> waiting;  // amendments that fit and are not in force yet
+  std::vector<Fitting> fitting;
 };
 
 /// The first day of a date that may lack its day or month: "2026-05" is the first of May, "2026" the first of January.

@@ -17,6 +17,15 @@ void add(report::Origin& origin, const source::SourceMap& sources, source::FileI
   }
 }
 
+// Every specification is read with files of its own, so the path tells which amendment it is.
+bool amends(const source::SourceMap& sources, std::span<const RuleSet> sets, source::FileId file) {
+  return std::any_of(sets.begin(), sets.end(), [&](const RuleSet& set) {
+    return std::any_of(set.fitting.begin(), set.fitting.end(), [&](const check::Loaded::Fitting& one) {
+      return one.in_force && sources.name(one.file) == sources.name(file);
+    });
+  });
+}
+
 }  // namespace
 
 report::Origin origin_of(const source::SourceMap& sources, std::span<const RuleSet> sets,
@@ -30,9 +39,7 @@ report::Origin origin_of(const source::SourceMap& sources, std::span<const RuleS
       add(out, sources, file, file == set.rules.file && set.rules.specification ? "specification" : "vocabulary");
     }
     for (const source::FileId file : set.amendments) {
-      const bool waits = std::any_of(set.waiting.begin(), set.waiting.end(),
-                                     [&](const check::Loaded::Waiting& one) { return one.file == file; });
-      add(out, sources, file, waits ? "amendment, not in force" : "amendment");
+      add(out, sources, file, amends(sources, sets, file) ? "amendment" : "amendment, not in force");
     }
   }
   return out;

@@ -86,7 +86,7 @@ std::optional<RuleSet> prepare(source::SourceMap& sources, const check::Request&
     amendments.push_back(one.file);
   }
   return RuleSet{request.path,          std::move(*rules),     std::move(plan),
-                 std::move(amendments), std::move(mismatches), std::move(loaded.waiting)};
+                 std::move(amendments), std::move(mismatches), std::move(loaded.fitting)};
 }
 
 std::optional<RuleSet> prepare_specification(source::SourceMap& sources, const check::Request& request,

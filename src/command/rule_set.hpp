@@ -16,7 +16,7 @@ struct RuleSet {
   plan::Plan plan;
   std::vector<source::FileId> amendments;       // that were given, in force or not
   diagnose::Diagnostics mismatches;             // amendments that are about another specification
-  std::vector<check::Loaded::Waiting> waiting;  // of the amendments: not in force yet
+  std::vector<check::Loaded::Fitting> fitting;  // of the amendments: those about this specification
   bool by_name = true;                          // asked for itself, and not found in a folder
 };
 

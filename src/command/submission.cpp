@@ -1,6 +1,8 @@
 #include "command/submission.hpp"
 
 #include <algorithm>
+#include <iterator>
+#include <utility>
 
 namespace plumbrule::command {
 namespace {
@@ -18,9 +20,11 @@ std::string named(const RuleSet& set) {
 }
 
 // Of several editions of one specification the one that was in force on the day: the latest that had become effective.
-void keep_in_force(RulesInForce& rules, const std::string& on, diagnose::Diagnostics& diagnostics) {
+// Gives those that are passed over.
+std::vector<RuleSet> keep_in_force(RulesInForce& rules, const std::string& on, diagnose::Diagnostics& diagnostics) {
   std::vector<RuleSet> out;
   std::vector<RuleSet> waiting;
+  std::vector<RuleSet> past;
   const auto replaced = [&](const RuleSet& set, const RuleSet& by) {
     rules.aside.push_back({named(set), "edition " + by.rules.specification->edition + " is in force", false});
   };
@@ -34,9 +38,10 @@ void keep_in_force(RulesInForce& rules, const std::string& on, diagnose::Diagnos
       out.push_back(std::move(set));
     } else if (later(own, *same->rules.specification)) {
       replaced(*same, set);
-      *same = std::move(set);
+      past.push_back(std::exchange(*same, std::move(set)));
     } else {
       replaced(set, *same);
+      past.push_back(std::move(set));
     }
   }
   for (const RuleSet& set : waiting) {
@@ -50,13 +55,28 @@ void keep_in_force(RulesInForce& rules, const std::string& on, diagnose::Diagnos
                       "check the day and the `effective` clauses");
   }
   rules.sets = std::move(out);
+  std::move(waiting.begin(), waiting.end(), std::back_inserter(past));
+  return past;
 }
 
-void set_amendments_aside(RulesInForce& rules, const source::SourceMap& sources) {
+// Those of the specifications under review that are not in force yet, and all of those that are passed over.
+void set_amendments_aside(RulesInForce& rules, const std::vector<RuleSet>& passed_over,
+                          const source::SourceMap& sources) {
+  const auto set_aside = [&](const check::Loaded::Fitting& one, const std::string& why) {
+    rules.aside.push_back({"amendment " + one.title + " (" + std::string(sources.name(one.file)) + ")", why, false});
+  };
   for (const RuleSet& set : rules.sets) {
-    for (const check::Loaded::Waiting& one : set.waiting) {
-      rules.aside.push_back({"amendment " + one.title + " (" + std::string(sources.name(one.file)) + ")",
-                             "effective " + one.effective, false});
+    for (const check::Loaded::Fitting& one : set.fitting) {
+      if (!one.in_force) {
+        set_aside(one, "effective " + one.effective);
+      }
+    }
+  }
+  for (const RuleSet& set : passed_over) {
+    for (const check::Loaded::Fitting& one : set.fitting) {
+      set_aside(one, one.in_force ? "it amends edition " + set.rules.specification->edition + " of " +
+                                        set.rules.specification->name + ", which is not"
+                                  : "effective " + one.effective);
     }
   }
 }
@@ -100,8 +120,8 @@ std::optional<RulesInForce> prepare_all(source::SourceMap& sources, const RuleCh
   }
   if (!choice.on.empty() && !diagnostics.has_errors()) {
     out.on = choice.on;
-    keep_in_force(out, choice.on, diagnostics);
-    set_amendments_aside(out, sources);
+    const std::vector<RuleSet> passed_over = keep_in_force(out, choice.on, diagnostics);
+    set_amendments_aside(out, passed_over, sources);
   }
   print_diagnostics(diagnostics, sources);
   if (!diagnostics.has_errors()) {

@@ -215,6 +215,9 @@ std::string glance(const Report& report, std::size_t width, bool colour) {
                      [](const auto* left, const auto* right) { return rank(*left) < rank(*right); });
     out += width < narrow ? narrow_list(findings, width, colour) : wide_table(findings, width, colour);
   }
+  for (const SetAside& one : report.origin.aside) {
+    out += "\n" + folded_line("Not in force on " + report.origin.on + ": " + aside_text(one), 0, width);
+  }
   out += actions(report, width);
   if (!report.audit.findings.empty()) {
     out += "\n" + folded_line("The audit of the readings has " + std::to_string(report.audit.findings.size()) +
