@@ -23,6 +23,13 @@ std::string amount_text(const check::Rules& rules, const Decimal& amount, quanti
   return explain::show(amount.stripped()) + (named.empty() ? "" : " " + named);
 }
 
+quantity::Threshold threshold(const check::End& end, bool upper) {
+  if (!end.rounding.place) {
+    return {end.value, true};
+  }
+  return (upper ? quantity::fold_at_most : quantity::fold_at_least)(end.value, *end.rounding.place, end.rounding.ties);
+}
+
 struct Side {
   const char* name;
   bool upper;     // a smaller one is tighter
@@ -85,6 +92,14 @@ class Ends {
       text += " (" + rounded(magnitude(change / left->value) * Decimal{100}, "0.01") + " %)";
     }
     note((change < Decimal{0}) == side.upper, text);
+    out_.undone_by_rounding = out_.undone_by_rounding || !follows(side, *left, *right, change < Decimal{0});
+  }
+
+  // Whether rounding moves the bound on unrounded values the way in which the number moved.
+  [[nodiscard]] bool follows(const Side& side, const check::End& left, const check::End& right, bool lower) const {
+    const Decimal then = threshold(left, side.upper).value;
+    const Decimal now = in_left_unit(side, threshold(right, side.upper).value);
+    return lower ? now < then : now > then;
   }
 };
 

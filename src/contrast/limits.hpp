@@ -9,6 +9,7 @@ namespace plumbrule::contrast {
 struct Difference {
   Kind kind = Kind::same;
   std::vector<std::string> details;
+  bool undone_by_rounding = false;  // of an end: the values that pass do not follow the number as printed
 };
 [[nodiscard]] Difference difference(const check::Rules& before, const check::Assertion& left, const check::Rules& after,
                                     const check::Assertion& right);
