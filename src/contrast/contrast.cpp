@@ -91,23 +91,15 @@ Change waived(const Demand& left, const Demand& right, bool one_family) {
   return out;
 }
 
-// A way to comply that came or went changes a clause that stands on both sides.
-Kind lone_kind(const Demand& demand, const std::vector<Demand>& others, bool is_new) {
-  const bool alternative =
-      demand.one->alternatives.size() > 1 && std::any_of(others.begin(), others.end(), [&](const Demand& other) {
-        return other.requirement->number == demand.requirement->number;
-      });
-  if (alternative) {
-    return is_new ? Kind::relaxed : Kind::tightened;
-  }
-  return is_new ? Kind::added : Kind::withdrawn;
-}
-
-Change lone(const Demand& demand, const std::vector<Demand>& others, bool is_new, bool one_family) {
-  const Kind kind = one_family ? lone_kind(demand, others, is_new) : is_new ? Kind::added : Kind::withdrawn;
+// A demand for mixes of which the other side has nothing like it. `way`: its clause stands there too, without this way.
+Change lone(const Demand& demand, bool is_new, bool way) {
+  const Kind kind = way ? (is_new ? Kind::relaxed : Kind::tightened) : is_new ? Kind::added : Kind::withdrawn;
   Change out{kind, is_new ? nullptr : &demand, is_new ? &demand : nullptr, {}, {}, false};
-  if (kind == Kind::relaxed || kind == Kind::tightened) {
+  const std::size_t ways = demand.one->alternatives.size();
+  if (way) {
     out.details.emplace_back(is_new ? "another way to comply" : "one way to comply is gone");
+  } else if (ways > 1) {
+    out.details.push_back("one of " + std::to_string(ways) + " ways to comply");
   }
   return out;
 }
@@ -130,9 +122,7 @@ class Lister {
         }
         add(at, pair);
       }
-      if (!pairs_.before_alone[at].empty()) {
-        add(lone(out_.before[at], out_.after, false, out_.one_family), pairs_.before_alone[at]);
-      }
+      add_alone(out_.before[at], pairs_.before_alone[at], out_.after, false);
     }
     added_until(out_.after.size());
   }
@@ -147,9 +137,25 @@ class Lister {
 
   void added_until(std::size_t until) {
     for (; next_ < until; ++next_) {
-      if (!pairs_.after_alone[next_].empty()) {
-        add(lone(out_.after[next_], out_.before, true, out_.one_family), pairs_.after_alone[next_]);
+      add_alone(out_.after[next_], pairs_.after_alone[next_], out_.before, true);
+    }
+  }
+
+  // Where the clause itself stands on both sides, only a way to comply came or went.
+  void add_alone(const Demand& demand, const Mixes& mixes, const std::vector<Demand>& others, bool is_new) {
+    Mixes rest = mixes;
+    if (out_.one_family && demand.one->alternatives.size() > 1) {
+      for (const Demand& other : others) {
+        if (other.requirement->number == demand.requirement->number && other.assertion != nullptr) {
+          rest = without(rest, mixes_of(other.classes, other.exceptions, words_), words_);
+        }
       }
+    }
+    if (const Mixes both = without(mixes, rest, words_); !both.empty()) {
+      add(lone(demand, is_new, true), both);
+    }
+    if (!rest.empty()) {
+      add(lone(demand, is_new, false), rest);
     }
   }
   void add(std::size_t at, const Pair& pair) {
