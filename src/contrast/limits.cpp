@@ -23,13 +23,6 @@ std::string amount_text(const check::Rules& rules, const Decimal& amount, quanti
   return explain::show(amount.stripped()) + (named.empty() ? "" : " " + named);
 }
 
-quantity::Threshold threshold(const check::End& end, bool upper) {
-  if (!end.rounding.place) {
-    return {end.value, true};
-  }
-  return (upper ? quantity::fold_at_most : quantity::fold_at_least)(end.value, *end.rounding.place, end.rounding.ties);
-}
-
 struct Side {
   const char* name;
   bool upper;     // a smaller one is tighter
@@ -97,8 +90,8 @@ class Ends {
 
   // Whether rounding moves the bound on unrounded values the way in which the number moved.
   [[nodiscard]] bool follows(const Side& side, const check::End& left, const check::End& right, bool lower) const {
-    const Decimal then = threshold(left, side.upper).value;
-    const Decimal now = in_left_unit(side, threshold(right, side.upper).value);
+    const Decimal then = threshold_of(left, side.upper).value;
+    const Decimal now = in_left_unit(side, threshold_of(right, side.upper).value);
     return lower ? now < then : now > then;
   }
 };
@@ -129,6 +122,20 @@ Difference of_words(const std::set<std::string>& left, const std::set<std::strin
 }
 
 }  // namespace
+
+quantity::Threshold threshold_of(const check::End& end, bool upper) {
+  if (!end.rounding.place) {
+    return {end.value, true};
+  }
+  return (upper ? quantity::fold_at_most : quantity::fold_at_least)(end.value, *end.rounding.place, end.rounding.ties);
+}
+
+bool stricter(const quantity::Threshold& left, const quantity::Threshold& right, bool upper) {
+  if (left.value == right.value) {
+    return !left.inclusive && right.inclusive;
+  }
+  return upper ? left.value < right.value : left.value > right.value;
+}
 
 Difference difference(const check::Rules& before, const check::Assertion& left, const check::Rules& after,
                       const check::Assertion& right) {

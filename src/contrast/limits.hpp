@@ -14,4 +14,10 @@ struct Difference {
 [[nodiscard]] Difference difference(const check::Rules& before, const check::Assertion& left, const check::Rules& after,
                                     const check::Assertion& right);
 
+/// The bound on an unrounded value that an end and its rounding come to.
+[[nodiscard]] quantity::Threshold threshold_of(const check::End& end, bool upper);
+
+/// Whether the left bound lets less pass than the right one. Both are in one unit.
+[[nodiscard]] bool stricter(const quantity::Threshold& left, const quantity::Threshold& right, bool upper);
+
 }  // namespace plumbrule::contrast
