@@ -77,20 +77,47 @@ bool decides(evaluate::Verdict verdict) {
   return verdict == evaluate::Verdict::fails || verdict == evaluate::Verdict::not_shown;
 }
 
-std::vector<report::Filed::Clause> changed(const Judged& before, const Judged& after,
-                                           const std::set<std::pair<std::string, std::string>>& clauses) {
-  std::vector<report::Filed::Clause> out;
-  for (const auto& [left, right] : clauses) {
-    const bool both = !left.empty() && !right.empty();
-    const bool differs = both           ? before.verdicts.at(left) != after.verdicts.at(right)
-                         : left.empty() ? decides(after.verdicts.at(right))
-                                        : decides(before.verdicts.at(left));
-    if (differs) {
-      out.push_back({stated(left, before.verdicts), stated(right, after.verdicts)});
+// A clause may be held against several, each for other mixes: only one that is for this mix says something.
+class Held {
+ public:
+  Held(const Judged& before, const Judged& after, const std::set<std::pair<std::string, std::string>>& clauses)
+      : before_(before), after_(after), clauses_(clauses) {
+    for (const auto& [left, right] : clauses) {
+      if (!left.empty() && !right.empty() && applies(before, left) && applies(after, right)) {
+        left_.insert(left);
+        right_.insert(right);
+      }
     }
   }
-  return out;
-}
+
+  [[nodiscard]] std::vector<report::Filed::Clause> changed() const {
+    std::vector<report::Filed::Clause> out;
+    for (const auto& [left, right] : clauses_) {
+      if (differs(left, right)) {
+        out.push_back({stated(left, before_.verdicts), stated(right, after_.verdicts)});
+      }
+    }
+    return out;
+  }
+
+ private:
+  const Judged& before_;
+  const Judged& after_;
+  const std::set<std::pair<std::string, std::string>>& clauses_;
+  std::set<std::string> left_, right_;  // those that apply, as does one that they are held against
+
+  static bool applies(const Judged& judged, const std::string& number) {
+    return judged.verdicts.at(number) != evaluate::Verdict::does_not_apply;
+  }
+  [[nodiscard]] bool differs(const std::string& left, const std::string& right) const {
+    if (left.empty() || right.empty()) {
+      return left.empty() ? decides(after_.verdicts.at(right)) : decides(before_.verdicts.at(left));
+    }
+    const bool held_elsewhere =
+        (!applies(after_, right) && left_.count(left) > 0) || (!applies(before_, left) && right_.count(right) > 0);
+    return !held_elsewhere && before_.verdicts.at(left) != after_.verdicts.at(right);
+  }
+};
 
 std::vector<report::Filed> archive(source::SourceMap& sources, const std::vector<RuleSet>& sets,
                                    const contrast::Contrast& differences, const std::vector<std::string>& paths,
@@ -116,7 +143,7 @@ std::vector<report::Filed> archive(source::SourceMap& sources, const std::vector
       if (before && after) {
         filed.before = before->outcome;
         filed.after = after->outcome;
-        filed.clauses = changed(*before, *after, clauses);
+        filed.clauses = Held(*before, *after, clauses).changed();
       }
     }
   }

@@ -2,104 +2,13 @@
 
 #include <algorithm>
 #include <array>
-#include <iterator>
-#include <map>
-#include <tuple>
 
 #include "contrast/limits.hpp"
+#include "contrast/pairing.hpp"
 #include "explain/wording.hpp"
 
 namespace plumbrule::contrast {
 namespace {
-
-constexpr std::size_t unpaired = SIZE_MAX;
-
-// The key by which two demands are the same in a round of pairing; empty: not in this round.
-enum class Round : std::uint8_t { clause_subject_who, subject_who, clause_measure };
-
-std::string key_of(const Demand& demand, Round round) {
-  const std::string& number = demand.requirement->number;
-  switch (round) {
-    case Round::clause_subject_who:
-      return number + "\n" + demand.subject + "\n" + demand.who;
-    case Round::subject_who:
-      return demand.subject.empty() ? "" : demand.subject + "\n" + demand.who;
-    default:
-      return demand.measure.empty() ? "" : number + "\n" + demand.measure;
-  }
-}
-
-// How much two demands are for the same classes: 1 for the same, 0 if no mix can fall under both.
-double overlap(const Demand& left, const Demand& right) {
-  double out = 1;
-  for (const auto& [category, words] : left.classes) {
-    const auto other = right.classes.find(category);
-    if (other == right.classes.end()) {
-      out *= 0.5;  // one of them asks, the other is for all
-      continue;
-    }
-    std::vector<std::string> both;
-    std::set_intersection(words.begin(), words.end(), other->second.begin(), other->second.end(),
-                          std::back_inserter(both));
-    const std::size_t either = words.size() + other->second.size() - both.size();
-    out *= static_cast<double>(both.size()) / static_cast<double>(either);
-  }
-  for (const auto& [category, words] : right.classes) {
-    out *= left.classes.count(category) > 0 ? 1 : 0.5;
-  }
-  return out;
-}
-
-class Pairing {
- public:
-  Pairing(const std::vector<Demand>& before, const std::vector<Demand>& after)
-      : before_(before), after_(after), to_after_(before.size(), unpaired), to_before_(after.size(), unpaired) {}
-
-  void run(Round round) {
-    std::map<std::string, std::vector<std::size_t>> open;
-    for (std::size_t at = after_.size(); at-- > 0;) {
-      if (const std::string key = key_of(after_[at], round); to_before_[at] == unpaired && !key.empty()) {
-        open[key].push_back(at);
-      }
-    }
-    for (std::size_t at = 0; at < before_.size(); ++at) {
-      const auto found = open.find(key_of(before_[at], round));
-      if (to_after_[at] == unpaired && found != open.end() && !found->second.empty()) {
-        to_after_[at] = found->second.back();
-        to_before_[found->second.back()] = at;
-        found->second.pop_back();
-      }
-    }
-  }
-  // What is about the same subject, for classes that overlap: those first that overlap most, then those of one limit.
-  void run_by_overlap(const check::Rules& before, const check::Rules& after) {
-    std::vector<std::tuple<double, bool, std::size_t, std::size_t>> candidates;
-    for (std::size_t at = 0; at < before_.size(); ++at) {
-      for (std::size_t to = 0; to < after_.size(); ++to) {
-        const bool open = to_after_[at] == unpaired && to_before_[to] == unpaired && !before_[at].subject.empty();
-        if (open && before_[at].subject == after_[to].subject && overlap(before_[at], after_[to]) > 0) {
-          const bool differs =
-              difference(before, *before_[at].assertion, after, *after_[to].assertion).kind != Kind::same;
-          candidates.emplace_back(-overlap(before_[at], after_[to]), differs, at, to);
-        }
-      }
-    }
-    std::sort(candidates.begin(), candidates.end());
-    for (const auto& [rank, differs, at, to] : candidates) {
-      if (to_after_[at] == unpaired && to_before_[to] == unpaired) {
-        to_after_[at] = to;
-        to_before_[to] = at;
-      }
-    }
-  }
-  [[nodiscard]] std::size_t after(std::size_t before) const { return to_after_[before]; }
-  [[nodiscard]] bool is_new(std::size_t after) const { return to_before_[after] == unpaired; }
-
- private:
-  const std::vector<Demand>& before_;
-  const std::vector<Demand>& after_;
-  std::vector<std::size_t> to_after_, to_before_;
-};
 
 void note_if(bool differs, std::vector<std::string>& details, const std::string& text) {
   if (differs) {
@@ -113,23 +22,18 @@ std::string age(const check::Validity& validity) {
   return validity.count == 0 ? "any age" : std::to_string(validity.count) + (validity.days ? " days" : " months");
 }
 
-// What changed beside the limit itself.
+// What changed beside the limit itself and its rounding.
 std::vector<std::string> conditions_changed(const check::Rules& before, const Demand& left, const check::Rules& after,
-                                            const Demand& right) {
-  const std::string now = before.specification->name == after.specification->name ? ", now " : ", there ";
+                                            const Demand& right, const std::string& now) {
   std::vector<std::string> out;
-  note_if(left.who != right.who, out, "for " + stated(left.who, "all") + now + "for " + stated(right.who, "all"));
-  if (left.assertion != nullptr && right.assertion != nullptr) {
-    note_if(left.subject != right.subject, out,
-            "under " + stated(explain::conditions(before, *left.assertion), "no condition") + now + "under " +
-                stated(explain::conditions(after, *right.assertion), "no condition"));
-    note_if(statistic_of(left) != statistic_of(right), out, statistic_of(left) + now + statistic_of(right));
-    note_if(rounding_of(left) != rounding_of(right), out, "compared " + rounding_of(left) + now + rounding_of(right));
-    note_if(beside_of(left) != beside_of(right), out, beside_of(left) + now + beside_of(right));
-  }
+  note_if(left.subject != right.subject, out,
+          "under " + stated(explain::conditions(before, *left.assertion), "no condition") + now + "under " +
+              stated(explain::conditions(after, *right.assertion), "no condition"));
+  note_if(statistic_of(left) != statistic_of(right), out, statistic_of(left) + now + statistic_of(right));
+  note_if(beside_of(left) != beside_of(right), out, beside_of(left) + now + beside_of(right));
   note_if(weight_of(left) != weight_of(right), out, weight_of(left) + now + weight_of(right));
   const auto ways = [](const Demand& demand) { return demand.one->alternatives.size(); };
-  note_if(ways(left) != ways(right) && ways(left) > 0 && ways(right) > 0, out,
+  note_if(ways(left) != ways(right), out,
           std::to_string(ways(left)) + (ways(left) == 1 ? " way" : " ways") + " to comply" + now +
               std::to_string(ways(right)));
   const check::Validity& then = left.requirement->validity;
@@ -150,50 +54,126 @@ std::vector<std::string> reworded(const Demand& left, const Demand& right) {
   return out;
 }
 
-Change pair(const check::Rules& before, const Demand& left, const check::Rules& after, const Demand& right,
-            bool one_family) {
-  Change out{Kind::same, &left, &right, {}};
-  if (left.assertion != nullptr && right.assertion != nullptr) {
-    Difference limit = difference(before, *left.assertion, after, *right.assertion);
-    out.kind = limit.kind;
-    out.details = std::move(limit.details);
+void append(Change& change, std::vector<std::string> details, Kind kind) {
+  change.kind = change.kind == Kind::same && !details.empty() ? kind : change.kind;
+  change.details.insert(change.details.end(), details.begin(), details.end());
+}
+
+Change changed(const check::Rules& before, const Demand& left, const check::Rules& after, const Demand& right,
+               bool one_family) {
+  Difference limit = difference(before, *left.assertion, after, *right.assertion);
+  Change out{limit.kind, &left, &right, std::move(limit.details), {}, false};
+  const std::string now = one_family ? ", now " : ", there ";
+  const auto conditions = conditions_changed(before, left, after, right, now);
+  // A tighter number says nothing if less hangs on it, or if rounding takes it back.
+  const bool directed = out.kind == Kind::tightened || out.kind == Kind::relaxed;
+  if (directed && (!conditions.empty() || limit.undone_by_rounding)) {
+    out.kind = Kind::conditions;
   }
-  const auto add = [&](std::vector<std::string> details, Kind kind) {
-    out.kind = out.kind == Kind::same && !details.empty() ? kind : out.kind;
-    out.details.insert(out.details.end(), details.begin(), details.end());
-  };
-  add(conditions_changed(before, left, after, right), Kind::conditions);
+  append(out, conditions, Kind::conditions);
+  if (rounding_of(left) != rounding_of(right)) {
+    append(out, {"compared " + rounding_of(left) + now + rounding_of(right)}, Kind::conditions);
+  }
   if (one_family) {  // two agencies always word differently
-    add(reworded(left, right), Kind::reworded);
+    append(out, reworded(left, right), Kind::reworded);
   }
   return out;
 }
 
-// A way to comply that came or went changes a clause that stands on both sides.
-Kind lone_kind(const Demand& demand, const std::vector<Demand>& others, bool is_new) {
-  if (demand.assertion == nullptr) {
-    return is_new ? Kind::relaxed : Kind::tightened;
+// A demand for mixes of which its clause requires nothing on the other side.
+Change waived(const Demand& left, const Demand& right, bool one_family) {
+  const bool now = right.assertion == nullptr;
+  const Kind kind = now ? (one_family ? Kind::relaxed : Kind::withdrawn) : one_family ? Kind::tightened : Kind::added;
+  Change out{kind, &left, &right, {}, {}, false};
+  if (one_family) {
+    out.details.emplace_back(now ? "nothing is required here now" : "something is required here now");
   }
-  const bool alternative =
-      demand.one->alternatives.size() > 1 && std::any_of(others.begin(), others.end(), [&](const Demand& other) {
-        return other.requirement->number == demand.requirement->number;
-      });
-  if (alternative) {
-    return is_new ? Kind::relaxed : Kind::tightened;
-  }
-  return is_new ? Kind::added : Kind::withdrawn;
+  return out;
 }
 
-Change lone(const Demand& demand, const std::vector<Demand>& others, bool is_new, bool one_family) {
-  const Kind kind = one_family ? lone_kind(demand, others, is_new) : is_new ? Kind::added : Kind::withdrawn;
-  Change out{kind, is_new ? nullptr : &demand, is_new ? &demand : nullptr, {}};
-  if (demand.assertion == nullptr) {
-    out.details.emplace_back(is_new ? "nothing is required here now" : "something is required here now");
-  } else if (kind == Kind::relaxed || kind == Kind::tightened) {
+// A demand for mixes of which the other side has nothing like it. `way`: its clause stands there too, without this way.
+Change lone(const Demand& demand, bool is_new, bool way) {
+  const Kind kind = way ? (is_new ? Kind::relaxed : Kind::tightened) : is_new ? Kind::added : Kind::withdrawn;
+  Change out{kind, is_new ? nullptr : &demand, is_new ? &demand : nullptr, {}, {}, false};
+  const std::size_t ways = demand.one->alternatives.size();
+  if (way) {
     out.details.emplace_back(is_new ? "another way to comply" : "one way to comply is gone");
+  } else if (ways > 1) {
+    out.details.push_back("one of " + std::to_string(ways) + " ways to comply");
   }
   return out;
 }
+
+// Lists the pairs in the order of the specification before, and what stands on one side only at its place.
+class Lister {
+ public:
+  Lister(const check::Rules& before, const check::Rules& after, Contrast& out)
+      : before_(before),
+        after_(after),
+        out_(out),
+        words_(words_of({&before, &after})),
+        pairs_(pairs(before, out.before, after, out.after, words_)) {}
+
+  void run() {
+    for (std::size_t at = 0; at < out_.before.size(); ++at) {
+      for (const Pair& pair : pairs_.of[at]) {
+        if (out_.one_family) {
+          added_until(pair.after);
+        }
+        add(at, pair);
+      }
+      add_alone(out_.before[at], pairs_.before_alone[at], out_.after, false);
+    }
+    added_until(out_.after.size());
+  }
+
+ private:
+  const check::Rules& before_;
+  const check::Rules& after_;
+  Contrast& out_;
+  Words words_;
+  Pairs pairs_;
+  std::size_t next_ = 0;  // of those after, the first that was not passed yet
+
+  void added_until(std::size_t until) {
+    for (; next_ < until; ++next_) {
+      add_alone(out_.after[next_], pairs_.after_alone[next_], out_.before, true);
+    }
+  }
+
+  // Where the clause itself stands on both sides, only a way to comply came or went.
+  void add_alone(const Demand& demand, const Mixes& mixes, const std::vector<Demand>& others, bool is_new) {
+    Mixes rest = mixes;
+    if (out_.one_family && demand.one->alternatives.size() > 1) {
+      for (const Demand& other : others) {
+        if (other.requirement->number == demand.requirement->number && other.assertion != nullptr) {
+          rest = without(rest, mixes_of(other.classes, other.exceptions, words_), words_);
+        }
+      }
+    }
+    if (const Mixes both = without(mixes, rest, words_); !both.empty()) {
+      add(lone(demand, is_new, true), both);
+    }
+    if (!rest.empty()) {
+      add(lone(demand, is_new, false), rest);
+    }
+  }
+  void add(std::size_t at, const Pair& pair) {
+    const Demand& left = out_.before[at];
+    const Demand& right = out_.after[pair.after];
+    const bool both = left.assertion != nullptr && right.assertion != nullptr;
+    add(both ? changed(before_, left, after_, right, out_.one_family) : waived(left, right, out_.one_family),
+        pair.mixes);
+  }
+  void add(Change change, const Mixes& mixes) {
+    const auto as_printed = [&](const Demand* demand) {
+      return demand == nullptr || mixes == mixes_of(demand->classes, {}, words_);
+    };
+    change.who = in_words(mixes, words_);
+    change.narrowed = !as_printed(change.before) || !as_printed(change.after);
+    out_.changes.push_back(std::move(change));
+  }
+};
 
 }  // namespace
 
@@ -202,36 +182,7 @@ Contrast contrast(const check::Rules& before, const check::Rules& after) {
   out.before = demands(before);
   out.after = demands(after);
   out.one_family = before.specification->name == after.specification->name;
-  const bool one_family = out.one_family;
-  Pairing pairs(out.before, out.after);
-  if (one_family) {
-    pairs.run(Round::clause_subject_who);
-  }
-  pairs.run(Round::subject_who);
-  if (one_family) {
-    pairs.run(Round::clause_measure);
-  }
-  pairs.run_by_overlap(before, after);
-  std::size_t next = 0;  // of those after, the first that was not passed yet
-  const auto add_new = [&](std::size_t until) {
-    for (; next < until; ++next) {
-      if (pairs.is_new(next)) {
-        out.changes.push_back(lone(out.after[next], out.before, true, one_family));
-      }
-    }
-  };
-  for (std::size_t at = 0; at < out.before.size(); ++at) {
-    const std::size_t other = pairs.after(at);
-    if (other == unpaired) {
-      out.changes.push_back(lone(out.before[at], out.after, false, one_family));
-      continue;
-    }
-    if (one_family) {
-      add_new(std::max(next, other));
-    }
-    out.changes.push_back(pair(before, out.before[at], after, out.after[other], one_family));
-  }
-  add_new(out.after.size());
+  Lister(before, after, out).run();
   return out;
 }
 

@@ -10,10 +10,11 @@
 
 namespace plumbrule::contrast {
 
-/// What became of a demand. Of several the first that holds: a limit that is tightened and reworded is tightened.
-/// `moved`: neither tighter nor looser on the whole (a range shifted, other words allowed). `conditions`: the limit
-/// stands, but what is tested, for which classes, over how many specimens, how rounded or how grave, changed.
-/// `reworded`: only texts (title, citation, reason, number of the clause) changed.
+/// What became of a demand for some mixes. `tightened` and `relaxed`: the number is, and all else stays as it was but
+/// the words, and a rounding that does not take it back. `moved`: neither tighter nor looser on the whole (a range
+/// shifted, other words allowed). `conditions`: what is tested, over how many specimens, in how many ways, how rounded
+/// or how grave changed, whatever became of the number. `reworded`: only texts (title, citation, reason, number of the
+/// clause) changed.
 enum class Kind : std::uint8_t { tightened, relaxed, moved, added, withdrawn, conditions, reworded, same };
 
 struct Change {
@@ -21,6 +22,8 @@ struct Change {
   const Demand* before = nullptr;    // none: added
   const Demand* after = nullptr;     // none: withdrawn
   std::vector<std::string> details;  // "the upper limit is 108 g/m2 lower (20.1 %)", one sentence each
+  std::string who;                   // the mixes that it is about, in words; empty for all
+  bool narrowed = false;             // these are fewer than the demands themselves are for
 };
 
 /// The changes point into the two lists: it is moved, not copied.
@@ -37,9 +40,10 @@ struct Contrast {
       changes;  // in the order of the specification before, what was added at its place in the one after
 };
 
-/// Pairs are sought in this order: same clause, subject and classes (only between editions of one specification), same
-/// subject and classes, same clause and measure, same subject for classes that overlap. Each demand is in one change at
-/// most. Exact: amounts are computed in decimals; percentages are rounded to 0.01.
+/// Demands are held against each other for the mixes that both are for; for the others one stands alone. So a demand
+/// may be in several changes, but for no mix in two. Where several could be paired: between editions those of one
+/// clause first, then of like statistic, weight and classes. Exact: amounts are computed in decimals; percentages are
+/// rounded to 0.01.
 [[nodiscard]] Contrast contrast(const check::Rules& before, const check::Rules& after);
 
 /// "tightened", "relaxed", "added" ...; between two agencies "tighter", "looser", "only in the second" ...

@@ -24,9 +24,8 @@ std::string who(const check::Rules& rules, const check::Requirement& requirement
   return general + (general.empty() || narrower.empty() ? "" : "; ") + narrower;
 }
 
-std::map<std::string, std::set<std::string>> words_of(const check::Rules& rules, const check::Requirement& requirement,
-                                                      const check::Case& one) {
-  std::map<std::string, std::set<std::string>> out;
+Asked asked_by(const check::Rules& rules, const check::Requirement& requirement, const check::Case& one) {
+  Asked out;
   for (const auto* tests : {&requirement.where, &one.where}) {
     for (const check::Test& test : *tests) {
       const check::Category& category = rules.categories[test.category];
@@ -48,14 +47,18 @@ std::map<std::string, std::set<std::string>> words_of(const check::Rules& rules,
 void add(const check::Rules& rules, const check::Requirement& requirement, const check::Case& one,
          std::vector<Demand>& out) {
   const std::string classes_of = who(rules, requirement, one);
-  const auto words = words_of(rules, requirement, one);
+  const Asked asked = asked_by(rules, requirement, one);
+  std::vector<Asked> exceptions;
+  for (const check::Case* narrower = requirement.cases.data(); narrower != &one; ++narrower) {
+    exceptions.push_back(asked_by(rules, requirement, *narrower));
+  }
   if (one.alternatives.empty()) {
-    out.push_back({&requirement, &one, nullptr, 0, "", "", classes_of, words});
+    out.push_back({&requirement, &one, nullptr, 0, "", "", classes_of, asked, exceptions});
   }
   for (std::size_t at = 0; at < one.alternatives.size(); ++at) {
     for (const check::Assertion& assertion : one.alternatives[at].assertions) {
       out.push_back({&requirement, &one, &assertion, at, explain::subject_key(rules, assertion),
-                     rules.measures[assertion.measure].name, classes_of, words});
+                     rules.measures[assertion.measure].name, classes_of, asked, exceptions});
     }
   }
 }

@@ -2,12 +2,12 @@
 // The requirements of a specification as single demands: one for each limit that it states, so that two specifications
 // can be held against each other.
 
-#include <map>
 #include <set>
 #include <string>
 #include <vector>
 
 #include "check/rules.hpp"
+#include "contrast/mixes.hpp"
 
 namespace plumbrule::contrast {
 
@@ -19,9 +19,10 @@ struct Demand {
   std::size_t alternative = 0;                  // which of `either ... or ...`
   std::string
       subject;  // what is limited, for comparing: measure, conditions in the unit of the condition, base of limit
-  std::string measure;                                   // name, or empty
-  std::string who;                                       // classes in words, empty for all
-  std::map<std::string, std::set<std::string>> classes;  // the words of each category that is asked about
+  std::string measure;            // name, or empty
+  std::string who;                // classes in words, empty for all
+  Asked classes;                  // the words of each category that is asked about
+  std::vector<Asked> exceptions;  // those of the narrower cases, which are for mixes of their own
 };
 
 /// In the order of the rule file; of a requirement the general case first.

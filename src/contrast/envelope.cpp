@@ -86,15 +86,19 @@ std::string in_words(const check::Rules& rules, const check::Case& one) {
   return out;
 }
 
-// Whether rounding lets less pass than the limit as printed.
-bool coarse(const std::optional<check::End>& end, bool upper) {
-  if (!end || !end->rounding.place) {
-    return false;
-  }
-  const quantity::Threshold threshold =
-      upper ? quantity::fold_at_most(end->value, *end->rounding.place, end->rounding.ties)
-            : quantity::fold_at_least(end->value, *end->rounding.place, end->rounding.ties);
-  return upper ? threshold.value < end->value : threshold.value > end->value;
+// What is sure to pass: the limit as printed, or less where rounding lets less pass.
+quantity::Threshold sure(const check::End& end, bool upper) {
+  const quantity::Threshold printed{end.value, true};
+  const quantity::Threshold rounded = threshold_of(end, upper);
+  return stricter(rounded, printed, upper) ? rounded : printed;
+}
+
+// Whether rounding lets less pass than the limit as printed. The ends of a tolerance lie where the job mix puts them.
+bool coarse(const check::Limit& limit) {
+  const auto less = [](const std::optional<check::End>& end, bool upper) {
+    return end && stricter(threshold_of(*end, upper), {end->value, true}, upper);
+  };
+  return less(limit.high, true) || less(limit.low, false) || (limit.tolerance && limit.tolerance->rounding.place);
 }
 
 bool meet(const Row& left, const Row& right) {
@@ -118,6 +122,9 @@ class Builder {
       for (const Demand* demand : applying(out_.demands[at], chosen_)) {
         add(at, *demand);
       }
+    }
+    for (Row& row : out_.rows) {
+      mark_rounded(row);
     }
     exclude();
     return std::move(out_);
@@ -192,8 +199,8 @@ class Builder {
     if (demand.assertion->staged) {
       say(at, demand, "the rounding of each specimen");
     }
-    if (coarse(limit.high, true) || coarse(limit.low, false) || coarse(limit.tolerance, true)) {
-      say(at, demand, "a rounding place that is coarser than the limit");
+    if (coarse(limit)) {
+      say(at, demand, "a rounding that lets less pass than the limit as printed");
     }
     if (own(*rules_[at], *demand.assertion)) {
       say(at, demand,
@@ -257,9 +264,30 @@ class Builder {
       const quantity::UnitId id = of.assertion->limit.unit;
       return units.at(interval ? units.difference(id) : id);
     };
-    const Decimal value = quantity::convert(own->value, in(at, demand), in(row.specification, *row.demand));
-    if (!end || (upper ? value < end->value : value > end->value)) {
-      end = Bound{value, at, &demand};
+    const quantity::Threshold bound = interval ? quantity::Threshold{own->value, true} : sure(*own, upper);
+    const quantity::Threshold in_row{quantity::convert(bound.value, in(at, demand), in(row.specification, *row.demand)),
+                                     bound.inclusive};
+    if (!end || stricter(in_row, end->in_row, upper)) {
+      end = Bound{in_row, bound, at, &demand};
+    }
+  }
+
+  // An end from the job mix loses less than half a place by rounding.
+  void mark_rounded(Row& row) const {
+    for (const auto& [at, demand] : row.all) {
+      const auto& own = demand->assertion->limit.tolerance;
+      if (!row.tolerance || !own || !own->rounding.place) {
+        continue;
+      }
+      const auto difference = [&](std::size_t specification, const Demand& of) {
+        const quantity::UnitTable& units = rules_[specification]->units;
+        return units.at(units.difference(of.assertion->limit.unit));
+      };
+      const Decimal least = own->value - *own->rounding.place / Decimal{2};
+      if (quantity::convert(least, difference(at, *demand), difference(row.specification, *row.demand)) <
+          row.tolerance->in_row.value) {
+        row.rounded.emplace_back(at, demand);
+      }
     }
   }
 
@@ -294,14 +322,18 @@ class Builder {
     if (!one.low || !other.high || !quantity::convertible(unit_of(one), unit_of(other))) {
       return;
     }
-    const Decimal high = quantity::convert(other.high->value, unit_of(other), unit_of(one));
+    const quantity::Threshold low = one.low->in_row;
+    const quantity::Threshold high{quantity::convert(other.high->in_row.value, unit_of(other), unit_of(one)),
+                                   other.high->in_row.inclusive};
+    const bool none = high.value < low.value || (high.value == low.value && !(high.inclusive && low.inclusive));
     // A general case and its own exception are for different classes.
     const bool own_exception = one.low->demand->requirement == other.high->demand->requirement && &one != &other;
-    if (high < one.low->value && !own_exception) {
+    if (none && !own_exception) {
       const std::string name = unit_of(one).text;
       out_.exclusions.push_back({one.low->specification, other.high->specification, one.low->demand, other.high->demand,
-                                 "at least " + explain::show(one.low->value.stripped()) + " and at most " +
-                                     explain::show(high.stripped()) + (name.empty() ? "" : " ") + name});
+                                 (low.inclusive ? "at least " : "above ") + explain::show(low.value.stripped()) +
+                                     (high.inclusive ? " and at most " : " and below ") +
+                                     explain::show(high.value.stripped()) + (name.empty() ? "" : " ") + name});
     }
   }
 };

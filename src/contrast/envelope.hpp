@@ -16,9 +16,11 @@ namespace plumbrule::contrast {
 /// and its general case the one that holds is taken. What is not chosen stays in the classes of a row.
 using Classes = std::map<std::string, std::string>;
 
-/// An end of a row: the number in the row's unit, and the demand that sets it.
+/// An end of a row: the number as printed, or the threshold on unrounded values where rounding lets less pass, and the
+/// demand that sets it.
 struct Bound {
-  quantity::Decimal value;
+  quantity::Threshold in_row;     // in the row's unit
+  quantity::Threshold own;        // in the unit of the demand, with the digits printed there
   std::size_t specification = 0;  // its place in the list
   const Demand* demand = nullptr;
 };
@@ -33,7 +35,8 @@ struct Row {
   std::size_t specification = 0;   // that of the first demand, whose unit and words the row is told in
   const Demand* demand = nullptr;  // the first
   std::optional<Bound> low, high, tolerance;
-  std::optional<std::set<std::string>> words;  // those that all allow
+  std::vector<std::pair<std::size_t, const Demand*>> rounded;  // whose rounding may let less pass than the tolerance
+  std::optional<std::set<std::string>> words;                  // those that all allow
   std::vector<std::pair<std::size_t, const Demand*>> all;
 };
 
@@ -73,8 +76,9 @@ struct Envelope {
   std::vector<std::string> left_out;  // what a specification asks and the envelope does not hold
 };
 
-/// Limits as printed are compared, each converted into the unit of the row; how a specification rounds is not: the
-/// tightest printed limit, compared with every digit, is never looser than any of them.
+/// Limits are compared as printed, each converted into the unit of the row, or as the threshold that rounding makes of
+/// them where that lets less pass: so the tightest, compared with every digit, is never looser than any of them. Only a
+/// tolerance from the job mix may be, since the threshold depends on the job mix; `Row::rounded` says of whom.
 [[nodiscard]] Envelope envelope(const std::vector<const check::Rules*>& specifications, const Classes& classes);
 
 /// Whether a demand rests on a measure or condition that its specification declares itself.
@@ -88,8 +92,10 @@ struct Envelope {
                                     const std::vector<std::string>& vocabularies, const Classes& classes);
 
 /// "at most 430 g/m2", "between 6.5 % and 8.5 % of dry_aggregate": as a rule file says it, each end in the unit of the
-/// specification that sets it; several if the ends are in different units, or there is a tolerance beside them.
+/// specification that sets it; several if the ends are in different units, or there is a tolerance beside them. A rule
+/// file has no "below 20.25 kg-cm"; `for_people` says so where the end itself does not pass.
 [[nodiscard]] std::vector<std::string> row_limits(const Row& row,
-                                                  const std::vector<const check::Rules*>& specifications);
+                                                  const std::vector<const check::Rules*>& specifications,
+                                                  bool for_people);
 
 }  // namespace plumbrule::contrast

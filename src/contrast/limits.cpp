@@ -85,6 +85,14 @@ class Ends {
       text += " (" + rounded(magnitude(change / left->value) * Decimal{100}, "0.01") + " %)";
     }
     note((change < Decimal{0}) == side.upper, text);
+    out_.undone_by_rounding = out_.undone_by_rounding || !follows(side, *left, *right, change < Decimal{0});
+  }
+
+  // Whether rounding moves the bound on unrounded values the way in which the number moved.
+  [[nodiscard]] bool follows(const Side& side, const check::End& left, const check::End& right, bool lower) const {
+    const Decimal then = threshold_of(left, side.upper).value;
+    const Decimal now = in_left_unit(side, threshold_of(right, side.upper).value);
+    return lower ? now < then : now > then;
   }
 };
 
@@ -114,6 +122,20 @@ Difference of_words(const std::set<std::string>& left, const std::set<std::strin
 }
 
 }  // namespace
+
+quantity::Threshold threshold_of(const check::End& end, bool upper) {
+  if (!end.rounding.place) {
+    return {end.value, true};
+  }
+  return (upper ? quantity::fold_at_most : quantity::fold_at_least)(end.value, *end.rounding.place, end.rounding.ties);
+}
+
+bool stricter(const quantity::Threshold& left, const quantity::Threshold& right, bool upper) {
+  if (left.value == right.value) {
+    return !left.inclusive && right.inclusive;
+  }
+  return upper ? left.value < right.value : left.value > right.value;
+}
 
 Difference difference(const check::Rules& before, const check::Assertion& left, const check::Rules& after,
                       const check::Assertion& right) {

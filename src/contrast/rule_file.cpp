@@ -16,7 +16,7 @@ std::string quoted(const std::string& text) {
 }
 
 std::string amount(const quantity::Decimal& value, const std::string& unit, const std::string& basis) {
-  return value.stripped().text() + (unit.empty() ? "" : " " + unit) + (basis.empty() ? "" : " of " + basis);
+  return value.text() + (unit.empty() ? "" : " " + unit) + (basis.empty() ? "" : " of " + basis);
 }
 
 const check::Rules& rules_of(const Specifications& all, const Bound& bound) { return *all[bound.specification]; }
@@ -30,10 +30,6 @@ std::string basis_of(const Specifications& all, const Bound& bound) {
   const check::BasisId basis = rules.measures[bound.demand->assertion->measure].type.basis;
   return basis == check::none ? "" : rules.bases[basis].name;
 }
-
-// As printed by the specification that sets it: nothing is lost by a conversion.
-const quantity::Decimal& low_of(const Bound& bound) { return bound.demand->assertion->limit.low->value; }
-const quantity::Decimal& high_of(const Bound& bound) { return bound.demand->assertion->limit.high->value; }
 
 std::string list(const std::set<std::string>& words) {
   std::string out;
@@ -149,7 +145,7 @@ class Writer {
     if (own(*all_[row.specification], *row.demand->assertion)) {
       return;  // said among what is left out
     }
-    for (const std::string& limit : row_limits(row, all_)) {
+    for (const std::string& limit : row_limits(row, all_, false)) {
       requirement(row, limit, cite(all_, row));
     }
   }
@@ -209,23 +205,26 @@ std::string latest_edition(const Specifications& all) {
 
 }  // namespace
 
-std::vector<std::string> row_limits(const Row& row, const Specifications& all) {
+std::vector<std::string> row_limits(const Row& row, const Specifications& all, bool for_people) {
   if (row.words) {
     return {row.words->empty() ? "nothing that all allow"
                                : (row.words->size() > 1 ? "one of " : "") + list(*row.words)};
   }
   std::vector<std::string> out;
+  const auto open = [&](const Bound& bound) { return for_people && !bound.own.inclusive; };
+  const auto one_end = [&](const Bound& bound) {
+    return amount(bound.own.value, unit_of(all, bound), basis_of(all, bound));
+  };
   const bool band = row.low && row.high && unit_of(all, *row.low) == unit_of(all, *row.high) &&
-                    low_of(*row.low) <= high_of(*row.high);
+                    row.low->own.value <= row.high->own.value && !open(*row.low) && !open(*row.high);
   if (band) {
-    out.push_back("between " + amount(low_of(*row.low), unit_of(all, *row.low), "") + " and " +
-                  amount(high_of(*row.high), unit_of(all, *row.high), basis_of(all, *row.high)));
+    out.push_back("between " + amount(row.low->own.value, unit_of(all, *row.low), "") + " and " + one_end(*row.high));
   } else {
     if (row.low) {
-      out.push_back("at least " + amount(low_of(*row.low), unit_of(all, *row.low), basis_of(all, *row.low)));
+      out.push_back((open(*row.low) ? "above " : "at least ") + one_end(*row.low));
     }
     if (row.high) {
-      out.push_back("at most " + amount(high_of(*row.high), unit_of(all, *row.high), basis_of(all, *row.high)));
+      out.push_back((open(*row.high) ? "below " : "at most ") + one_end(*row.high));
     }
   }
   if (row.tolerance) {

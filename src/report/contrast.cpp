@@ -43,6 +43,7 @@ std::string joined(const std::vector<std::string>& parts, const char* between) {
 
 std::string told(const Change& change, bool one_family) {
   std::string out(contrast::kind_text(change.kind, one_family));
+  out += change.narrowed ? " for " + change.who : "";
   out += change.details.empty() ? "" : ": " + joined(change.details, "; ");
   const bool amended = change.after != nullptr && !change.after->requirement->amended_by.empty();
   return out + (amended ? " [" + joined(change.after->requirement->amended_by, ", ") + "]" : "");
@@ -82,8 +83,11 @@ std::string counts(const ContrastReport& report) {
 std::string unchanged(const ContrastReport& report) {
   std::vector<std::string> numbers;
   for (const Change& change : report.contrast.changes) {
-    if (change.kind == Kind::same && (numbers.empty() || numbers.back() != change.before->requirement->number)) {
-      numbers.push_back(change.before->requirement->number);
+    const std::string text = change.kind == Kind::same
+                                 ? change.before->requirement->number + (change.narrowed ? " (" + change.who + ")" : "")
+                                 : "";
+    if (!text.empty() && std::find(numbers.begin(), numbers.end(), text) == numbers.end()) {
+      numbers.push_back(text);
     }
   }
   return numbers.empty() ? "no limit" : "limits of clause " + joined(numbers, ", ");

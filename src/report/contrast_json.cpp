@@ -60,6 +60,7 @@ std::string contrast_json(const ContrastReport& report) {
   Json changes = Json::array();
   for (const Change& change : report.contrast.changes) {
     changes.push_back({{"kind", std::string(contrast::kind_text(change.kind, report.contrast.one_family))},
+                       {"for", change.who},
                        {"before", demand(report.before, change.before)},
                        {"after", demand(report.after, change.after)},
                        {"details", change.details}});

@@ -24,10 +24,20 @@ std::string limit_of(const Demand& demand) { return explain::limit_text(demand.a
 
 std::string met_by(const EnvelopeReport& report, const Row& row) {
   std::string out;
-  for (const std::string& limit : contrast::row_limits(row, report.specifications)) {
+  for (const std::string& limit : contrast::row_limits(row, report.specifications, true)) {
     out += (out.empty() ? "" : ", and ") + limit;
   }
+  for (const auto& [at, demand] : row.rounded) {
+    out += ", perhaps less as " + named(report, at, *demand->requirement) + " is " + contrast::rounding_of(*demand);
+  }
   return out;
+}
+
+// Nothing, or that the end is what the printed limit comes to by rounding.
+std::string by_rounding(const Bound& bound, const check::Limit& limit) {
+  const auto stands = [&](const std::optional<check::End>& end) { return end && end->value == bound.own.value; };
+  const bool printed = bound.own.inclusive && (stands(limit.low) || stands(limit.high) || stands(limit.tolerance));
+  return printed ? "" : " (" + explain::limit_text(limit) + ", " + contrast::rounding_of(*bound.demand) + ")";
 }
 
 std::string set_by(const EnvelopeReport& report, const Row& row) {
@@ -35,7 +45,8 @@ std::string set_by(const EnvelopeReport& report, const Row& row) {
   const auto add = [&](const char* end, const std::optional<Bound>& bound) {
     if (bound) {
       out += (out.empty() ? "" : "; ") + std::string(end) +
-             named(report, bound->specification, *bound->demand->requirement);
+             named(report, bound->specification, *bound->demand->requirement) +
+             by_rounding(*bound, bound->demand->assertion->limit);
     }
   };
   if (row.low && row.high && row.low->demand == row.high->demand) {
@@ -153,7 +164,8 @@ Json bound(const EnvelopeReport& report, const std::optional<Bound>& one) {
   if (!one) {
     return nullptr;
   }
-  return {{"value", one->value.stripped().text()},
+  return {{"value", one->in_row.value.stripped().text()},
+          {"itself_passes", one->in_row.inclusive},
           {"specification", report.specifications[one->specification]->specification->name},
           {"clause", one->demand->requirement->number},
           {"printed", limit_of(*one->demand)}};

@@ -62,17 +62,20 @@ std::string converted(const Rules& rules, const Assertion& assertion, Units unit
   return out.empty() ? out : out + " " + std::string(wanted) + " (converted)";
 }
 
+// Of a range the place of each end, where they differ.
 std::string rounding(const Assertion& assertion) {
-  const auto& end = assertion.limit.high  ? assertion.limit.high
-                    : assertion.limit.low ? assertion.limit.low
-                                          : assertion.limit.tolerance;
-  if (!end) {
-    return {};
+  std::string out;
+  for (const auto* end : {&assertion.limit.low, &assertion.limit.high, &assertion.limit.tolerance}) {
+    if (!*end) {
+      continue;
+    }
+    const check::Rounding& rule = (*end)->rounding;
+    const std::string text =
+        !rule.place ? "every digit"
+                    : "to " + rule.place->text() + (rule.ties == quantity::Ties::to_even ? ", even" : ", up");
+    out += text == out ? "" : (out.empty() ? "" : "; ") + text;
   }
-  if (!end->rounding.place) {
-    return "every digit";
-  }
-  return "to " + end->rounding.place->text() + (end->rounding.ties == quantity::Ties::to_even ? ", even" : ", up");
+  return out;
 }
 
 std::string status(const Requirement& requirement) {
