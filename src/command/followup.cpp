@@ -144,8 +144,8 @@ Exit follow_up(const FollowUpOptions& options) {
   if (!earlier || !later) {
     return Exit::unusable;
   }
-  File before{std::move(*earlier->tree), {}, {earlier->name, {}, {}}};
-  File after{std::move(*later->tree), {}, {later->name, {}, {}}};
+  File before{std::move(*earlier->tree), {}, {earlier->name, {}, {}, {}}};
+  File after{std::move(*later->tree), {}, {later->name, {}, {}, {}}};
   report::FollowUpReport report;
   const bool usable = compare(sources, rules->sets, options.rules.on, before, after, report);
   take_problems(before, sources);
