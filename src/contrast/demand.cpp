@@ -92,10 +92,10 @@ std::string weight_of(const Demand& demand) {
 }
 
 std::string rounding_of(const Demand& demand) {
-  if (demand.assertion == nullptr || demand.assertion->limit.words != 0) {
-    return {};
-  }
-  const check::Limit& limit = demand.assertion->limit;
+  return demand.assertion == nullptr ? "" : rounding_of(demand.assertion->limit);
+}
+
+std::string rounding_of(const check::Limit& limit) {
   std::string out;
   std::string before;
   for (const auto* end : {&limit.low, &limit.high, &limit.tolerance}) {

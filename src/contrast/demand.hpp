@@ -35,6 +35,7 @@ struct Demand {
 [[nodiscard]] std::string statistic_of(const Demand& demand);
 [[nodiscard]] std::string weight_of(const Demand& demand);
 /// "every digit", "to 1, ties to even".
+[[nodiscard]] std::string rounding_of(const check::Limit& limit);
 [[nodiscard]] std::string rounding_of(const Demand& demand);
 /// The rounding of each specimen and the rule on consecutive sieves, in words.
 [[nodiscard]] std::string beside_of(const Demand& demand);

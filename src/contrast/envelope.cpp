@@ -72,6 +72,14 @@ std::string in_words(const std::map<std::string, std::set<std::string>>& classes
   return out;
 }
 
+// Whether rounding lets less pass than the limit as printed. The ends of a tolerance lie where the job mix puts them.
+bool coarse(const check::Limit& limit) {
+  const auto less = [](const std::optional<check::End>& end, bool upper) {
+    return end && stricter(threshold_of(*end, upper), {end->value, true}, upper);
+  };
+  return less(limit.high, true) || less(limit.low, false) || (limit.tolerance && limit.tolerance->rounding.place);
+}
+
 // All ways to comply.
 std::string in_words(const check::Rules& rules, const check::Case& one) {
   std::string out;
@@ -80,7 +88,8 @@ std::string in_words(const check::Rules& rules, const check::Case& one) {
     for (const check::Assertion& assertion : alternative.assertions) {
       const std::string how = explain::statistic(assertion.statistic);
       out += (&assertion == &alternative.assertions.front() ? "" : " and ") + explain::label(rules, assertion) +
-             (how.empty() ? "" : ", " + how) + ", shall be " + explain::limit_text(assertion.limit);
+             (how.empty() ? "" : ", " + how) + ", shall be " + explain::limit_text(assertion.limit) +
+             (coarse(assertion.limit) ? ", " + rounding_of(assertion.limit) : "");
     }
   }
   return out;
@@ -90,15 +99,7 @@ std::string in_words(const check::Rules& rules, const check::Case& one) {
 quantity::Threshold sure(const check::End& end, bool upper) {
   const quantity::Threshold printed{end.value, true};
   const quantity::Threshold rounded = threshold_of(end, upper);
-  return stricter(rounded, printed, upper) ? rounded : printed;
-}
-
-// Whether rounding lets less pass than the limit as printed. The ends of a tolerance lie where the job mix puts them.
-bool coarse(const check::Limit& limit) {
-  const auto less = [](const std::optional<check::End>& end, bool upper) {
-    return end && stricter(threshold_of(*end, upper), {end->value, true}, upper);
-  };
-  return less(limit.high, true) || less(limit.low, false) || (limit.tolerance && limit.tolerance->rounding.place);
+  return stricter(rounded, printed, upper) ? quantity::Threshold{rounded.value.stripped(), rounded.inclusive} : printed;
 }
 
 bool meet(const Row& left, const Row& right) {
@@ -112,7 +113,8 @@ bool meet(const Row& left, const Row& right) {
 
 class Builder {
  public:
-  Builder(const std::vector<const check::Rules*>& rules, const Classes& chosen) : rules_(rules), chosen_(chosen) {}
+  Builder(const std::vector<const check::Rules*>& rules, const Classes& chosen)
+      : rules_(rules), chosen_(chosen), words_(words_of(rules)) {}
 
   Envelope run() {
     for (const check::Rules* rules : rules_) {
@@ -125,6 +127,7 @@ class Builder {
     }
     for (Row& row : out_.rows) {
       mark_rounded(row);
+      mark_beside(row);
     }
     exclude();
     return std::move(out_);
@@ -133,6 +136,7 @@ class Builder {
  private:
   const std::vector<const check::Rules*>& rules_;
   const Classes& chosen_;
+  Words words_;
   Envelope out_;
 
   void add(std::size_t at, const Demand& demand) {
@@ -268,7 +272,7 @@ class Builder {
     const quantity::Threshold in_row{quantity::convert(bound.value, in(at, demand), in(row.specification, *row.demand)),
                                      bound.inclusive};
     if (!end || stricter(in_row, end->in_row, upper)) {
-      end = Bound{in_row, bound, at, &demand};
+      end = Bound{in_row, bound, bound.value != own->value || !bound.inclusive, at, &demand};
     }
   }
 
@@ -287,6 +291,35 @@ class Builder {
       if (quantity::convert(least, difference(at, *demand), difference(row.specification, *row.demand)) <
           row.tolerance->in_row.value) {
         row.rounded.emplace_back(at, demand);
+      }
+    }
+  }
+
+  [[nodiscard]] Mixes chosen_mixes(const Row& row) const {
+    Asked asked;
+    for (const auto& [category, word] : chosen_) {
+      asked[category] = {word};
+    }
+    Mixes out;
+    for (const auto& [at, demand] : row.all) {
+      const Mixes of = common({asked}, mixes_of(demand->classes, demand->exceptions, words_), words_);
+      out.insert(out.end(), of.begin(), of.end());
+    }
+    return out;
+  }
+
+  // An exception stands in a row of its own, for mixes of its own.
+  void mark_beside(Row& row) const {
+    for (const Row& other : out_.rows) {
+      if (row.subject != other.subject || row.classes == other.classes) {
+        continue;
+      }
+      const bool with = !common(chosen_mixes(row), chosen_mixes(other), words_).empty();
+      const bool within = without({other.classes}, {row.classes}, words_).empty();
+      const std::string text =
+          (with ? "with the row for " : "another row for ") + (other.who.empty() ? "all" : other.who);
+      if ((with || within) && std::find(row.beside.begin(), row.beside.end(), text) == row.beside.end()) {
+        row.beside.push_back(text);
       }
     }
   }

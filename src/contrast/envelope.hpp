@@ -19,8 +19,9 @@ using Classes = std::map<std::string, std::string>;
 /// An end of a row: the number as printed, or the threshold on unrounded values where rounding lets less pass, and the
 /// demand that sets it.
 struct Bound {
-  quantity::Threshold in_row;     // in the row's unit
-  quantity::Threshold own;        // in the unit of the demand, with the digits printed there
+  quantity::Threshold in_row;  // in the row's unit
+  quantity::Threshold own;     // in the unit of the demand, with the digits printed there
+  bool by_rounding = false;
   std::size_t specification = 0;  // its place in the list
   const Demand* demand = nullptr;
 };
@@ -38,6 +39,7 @@ struct Row {
   std::vector<std::pair<std::size_t, const Demand*>> rounded;  // whose rounding may let less pass than the tolerance
   std::optional<std::set<std::string>> words;                  // those that all allow
   std::vector<std::pair<std::size_t, const Demand*>> all;
+  std::vector<std::string> beside;  // "with the row for traffic light": it holds too for some of these mixes
 };
 
 /// `either ... or ...`: kept as it stands, since the tightest of several ways to comply is not defined. What several

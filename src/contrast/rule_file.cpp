@@ -78,7 +78,8 @@ std::string weight(check::Severity severity, bool optional) {
 std::string setter(const Specifications& all, const Bound& bound, const char* end) {
   const check::Specification& one = *all[bound.specification]->specification;
   return std::string(end) + " set by " + one.title + ", edition " + one.edition + ", " +
-         bound.demand->requirement->number + " (" + explain::limit_text(bound.demand->assertion->limit) + ")";
+         bound.demand->requirement->number + " (" + explain::limit_text(bound.demand->assertion->limit) +
+         (bound.by_rounding ? ", " + rounding_of(*bound.demand) : "") + ")";
 }
 
 std::string cite(const Specifications& all, const Row& row) {

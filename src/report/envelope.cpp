@@ -33,11 +33,9 @@ std::string met_by(const EnvelopeReport& report, const Row& row) {
   return out;
 }
 
-// Nothing, or that the end is what the printed limit comes to by rounding.
-std::string by_rounding(const Bound& bound, const check::Limit& limit) {
-  const auto stands = [&](const std::optional<check::End>& end) { return end && end->value == bound.own.value; };
-  const bool printed = bound.own.inclusive && (stands(limit.low) || stands(limit.high) || stands(limit.tolerance));
-  return printed ? "" : " (" + explain::limit_text(limit) + ", " + contrast::rounding_of(*bound.demand) + ")";
+// Of an end that is what a printed limit comes to, that limit.
+std::string by_rounding(const Bound& bound) {
+  return bound.by_rounding ? " (" + limit_of(*bound.demand) + ", " + contrast::rounding_of(*bound.demand) + ")" : "";
 }
 
 std::string set_by(const EnvelopeReport& report, const Row& row) {
@@ -45,8 +43,7 @@ std::string set_by(const EnvelopeReport& report, const Row& row) {
   const auto add = [&](const char* end, const std::optional<Bound>& bound) {
     if (bound) {
       out += (out.empty() ? "" : "; ") + std::string(end) +
-             named(report, bound->specification, *bound->demand->requirement) +
-             by_rounding(*bound, bound->demand->assertion->limit);
+             named(report, bound->specification, *bound->demand->requirement) + by_rounding(*bound);
     }
   };
   if (row.low && row.high && row.low->demand == row.high->demand) {
@@ -77,6 +74,9 @@ std::string qualified(const Row& row) {
   }
   if (!row.who.empty()) {
     add(row.who);
+  }
+  for (const std::string& other : row.beside) {
+    add(other);
   }
   return out;
 }
@@ -182,6 +182,7 @@ Json row(const EnvelopeReport& report, const Row& one) {
   return {{"property", explain::label(rules, *one.demand->assertion)},
           {"measure", one.demand->measure},
           {"for", one.who},
+          {"beside", one.beside},
           {"statistic", one.statistic},
           {"severity", std::string(explain::severity_text(one.severity))},
           {"optional", one.optional},

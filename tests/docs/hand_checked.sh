@@ -53,8 +53,8 @@ expect "$envelope" \
   'sand adhesion under the loaded wheel |  | at most 500 g/m2 | bina\_marga\_4\_5\_2018 4.5-8 | 2 |' \
   'wet cohesion torque, cure 30 min |  | at least 12 kg-cm | issa\_a143\_2010 MIX-1 | 3 |' \
   'mix time, temperature 25 degC |  | at least 120 s | issa\_a143\_2010 MIX-10 | 3 |' \
-  'residual binder content |  | between 7 % and 8.5 % of dry aggregate | ohio\_421\_2010 421-3 | 2 |' \
-  'mineral filler content |  | between 0.25 % and 3 % of dry aggregate | lower ohio\_421\_2010 421-5; upper issa\_a143\_2010 JOB-2 | 2 |' \
+  'residual binder content |  | between 7.0 % and 8.5 % of dry aggregate | ohio\_421\_2010 421-3 | 2 |' \
+  'mineral filler content |  | between 0.25 % and 3.0 % of dry aggregate | lower ohio\_421\_2010 421-5; upper issa\_a143\_2010 JOB-2 | 2 |' \
   'No two limits exclude each other.'
 expect "$ohio" \
   'MIX-5: at most 538 g/m2 | 421-9: at most 450 g/m2 | tighter: the upper limit is 88 g/m2 lower (16.36 %)' \
