@@ -58,8 +58,8 @@ class Maker {
     for (const SetAside& one : report_.origin.aside) {
       run_.properties["setAside"].push_back(aside_text(one));
       if (one.open) {
-        rule("set_aside", SarifJson::object());
-        result("set_aside", "error", aside_heading(report_.origin) + ": " + aside_text(one), {});
+        rule("rules.set-aside", SarifJson::object());
+        result("rules.set-aside", "error", aside_heading(report_.origin) + ": " + aside_text(one), {});
       }
     }
     run_.properties["caution"] = std::string(caution);
