@@ -31,7 +31,8 @@ std::vector<std::string> conditions_changed(const check::Rules& before, const De
               stated(explain::conditions(after, *right.assertion), "no condition"));
   note_if(statistic_of(left) != statistic_of(right), out, statistic_of(left) + now + statistic_of(right));
   note_if(beside_of(left) != beside_of(right), out, beside_of(left) + now + beside_of(right));
-  note_if(weight_of(left) != weight_of(right), out, weight_of(left) + now + weight_of(right));
+  note_if(left.requirement->severity != right.requirement->severity, out, severity_of(left) + now + severity_of(right));
+  note_if(left.requirement->optional != right.requirement->optional, out, asked_of(left) + now + asked_of(right));
   const auto ways = [](const Demand& demand) { return demand.one->alternatives.size(); };
   note_if(ways(left) != ways(right), out,
           std::to_string(ways(left)) + (ways(left) == 1 ? " way" : " ways") + " to comply" + now +

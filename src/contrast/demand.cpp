@@ -86,10 +86,15 @@ std::string statistic_of(const Demand& demand) {
   return text.empty() ? "the result" : text;
 }
 
-std::string weight_of(const Demand& demand) {
-  return std::string(explain::severity_text(demand.requirement->severity)) +
-         (demand.requirement->optional ? ", optional test" : "");
+std::string severity_of(const Demand& demand) {
+  return std::string(explain::severity_text(demand.requirement->severity));
 }
+
+std::string weight_of(const Demand& demand) {
+  return severity_of(demand) + (demand.requirement->optional ? ", optional test" : "");
+}
+
+std::string asked_of(const Demand& demand) { return demand.requirement->optional ? "optional test" : "required"; }
 
 std::string rounding_of(const Demand& demand) {
   return demand.assertion == nullptr ? "" : rounding_of(demand.assertion->limit);

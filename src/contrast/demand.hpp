@@ -31,8 +31,11 @@ struct Demand {
 /// The words that a limit allows; none for a quantity.
 [[nodiscard]] std::set<std::string> allowed_words(const check::Rules& rules, const check::Assertion& assertion);
 
-/// "mean of at least 2 specimens" and "reject, optional" in words, for comparing what is not a limit.
+/// In words, for comparing what is not a limit: "mean of at least 2 specimens"; what a failure leads to, as "reject";
+/// "required" or "optional test"; and the last two together, as "reject, optional test".
 [[nodiscard]] std::string statistic_of(const Demand& demand);
+[[nodiscard]] std::string severity_of(const Demand& demand);
+[[nodiscard]] std::string asked_of(const Demand& demand);
 [[nodiscard]] std::string weight_of(const Demand& demand);
 /// "every digit", "to 1, ties to even".
 [[nodiscard]] std::string rounding_of(const check::Limit& limit);

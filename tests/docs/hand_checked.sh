@@ -66,11 +66,11 @@ expect "$ohio" \
 expect "$marga" \
   'MIX-5: at most 538 g/m2 | 4.5-5: at most 500 g/m2 | tighter: the upper limit is 38 g/m2 lower (7.06 %)' \
   'MIX-6: at most 807 g/m2 | 4.5-6: at most 800 g/m2 | tighter: the upper limit is 7 g/m2 lower (0.87 %)' \
-  'MIX-3: at most 538 g/m2 | 4.5-8: at most 500 g/m2 | other conditions: the upper limit is 38 g/m2 lower (7.06 %); reject, optional test, there reject'
+  'MIX-3: at most 538 g/m2 | 4.5-8: at most 500 g/m2 | other conditions: the upper limit is 38 g/m2 lower (7.06 %); optional test, there required'
 expect "$slurry" \
   'sieve No. 8 | AGG-1: 90 % to 100 % (aggregate type type I) | AGG-1: 65 % to 90 % (aggregate type type I, type II) | moved for aggregate type type I: the upper limit is 10 percentage points lower; the lower limit is 25 percentage points lower |' \
   'sieve No. 200 | AGG-1: 10 % to 20 % (aggregate type type I) | AGG-1: 5 % to 15 % (aggregate type type I, type II) | moved for aggregate type type I: the upper limit is 5 percentage points lower; the lower limit is 5 percentage points lower |' \
-  'AGG-6: at most 35 % | AGG-6: at most 30 % (traffic light, medium) | other conditions for traffic light, medium: the upper limit is 5 percentage points lower; reject, there reject, optional test |' \
+  'AGG-6: at most 35 % | AGG-6: at most 30 % (traffic light, medium) | other conditions for traffic light, medium: the upper limit is 5 percentage points lower; required, there optional test |' \
   'limits of clause AGG-1 (aggregate type type I), AGG-2 (aggregate type type II)'
 
 echo "hand-checked: $violations figures differ"
