@@ -38,7 +38,7 @@ plumbrule proof "$rules" --format sarif --out "$reports/rules.sarif" || true # t
 reviewed=0
 shopt -s nullglob
 for submittal in "$submittals"/*; do
-  case $submittal in
+  case ${submittal,,} in
     *.yaml | *.yml | *.json | *.csv) ;;
     *)
       echo "$submittal: no submittal, passed over"

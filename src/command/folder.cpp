@@ -8,6 +8,23 @@ namespace plumbrule::command {
 
 namespace fs = std::filesystem;
 
+namespace {
+
+// A pipe or a device would be waited for. A link that leads nowhere is reported by whoever reads it.
+bool is_file(const std::string& path, diagnose::Diagnostics& diagnostics) {
+  std::error_code failure;
+  const fs::file_type type = fs::status(path, failure).type();
+  const bool other = type == fs::file_type::fifo || type == fs::file_type::socket || type == fs::file_type::character ||
+                     type == fs::file_type::block;
+  if (other) {
+    diagnostics.error(diagnose::Code::file_unreadable, {}, "cannot read `" + path + "`: it is neither file nor folder",
+                      "take it out of the folder, or give it another ending");
+  }
+  return !other;
+}
+
+}  // namespace
+
 std::string ending(const std::string& path) {
   std::string out = fs::path(path).extension().string();
   for (char& byte : out) {
@@ -30,12 +47,18 @@ std::vector<std::string> files_below(const std::string& folder, const WantedPath
   fs::recursive_directory_iterator at(folder, fs::directory_options::follow_directory_symlink, failure);
   for (const fs::recursive_directory_iterator end; !failure && at != end; at.increment(failure)) {
     reached = at->path().string();
-    if (is_folder(reached)) {
-      if (!entered.insert(fs::canonical(reached, failure)).second) {
-        at.disable_recursion_pending();
+    if (!is_folder(reached)) {
+      if (wanted(reached) && is_file(reached, diagnostics)) {
+        out.push_back(reached);
       }
-    } else if (wanted(reached)) {
-      out.push_back(reached);
+      continue;
+    }
+    const fs::path real = fs::canonical(reached, failure);
+    if (failure) {
+      break;
+    }
+    if (!entered.insert(real).second) {
+      at.disable_recursion_pending();
     }
   }
   if (failure) {

@@ -29,9 +29,8 @@ constexpr std::array<Row, 11> table{
      {add_tidy, "0 laid out, 1 with --check: a file is not, 3 a file has an error"},
      {add_transcribe, "0 written"},
      {add_sweep,
-      "0 every record complies, 1 something fails, 2 something is not shown, unreadable or has errors, 3 a rule file "
-      "is "
-      "broken"},
+      "0 every record complies, 1 something fails, 2 something is not shown, unreadable or has errors, "
+      "3 a rule file is broken"},
      {add_manual, "0 written"}}};
 
 constexpr const char* caution =

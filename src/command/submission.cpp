@@ -21,7 +21,7 @@ std::string named(const RuleSet& set) {
 
 // Of several editions of one specification the one that was in force on the day: the latest that had become effective.
 // Gives those that are passed over.
-std::vector<RuleSet> keep_in_force(RulesInForce& rules, const std::string& on, diagnose::Diagnostics& diagnostics) {
+std::vector<RuleSet> keep_in_force(RulesInForce& rules, diagnose::Diagnostics& diagnostics) {
   std::vector<RuleSet> out;
   std::vector<RuleSet> waiting;
   std::vector<RuleSet> past;
@@ -32,7 +32,7 @@ std::vector<RuleSet> keep_in_force(RulesInForce& rules, const std::string& on, d
     const check::Specification& own = *set.rules.specification;
     const auto same = std::find_if(out.begin(), out.end(),
                                    [&](const RuleSet& other) { return other.rules.specification->name == own.name; });
-    if (!own.effective.empty() && check::first_day(own.effective) > on) {
+    if (!own.effective.empty() && check::first_day(own.effective) > rules.on) {
       waiting.push_back(std::move(set));
     } else if (same == out.end()) {
       out.push_back(std::move(set));
@@ -51,7 +51,7 @@ std::vector<RuleSet> keep_in_force(RulesInForce& rules, const std::string& on, d
     rules.aside.push_back({named(set), "effective " + own.effective, !other_edition && set.by_name});
   }
   if (out.empty()) {
-    diagnostics.error(diagnose::Code::clause_missing, {}, "found no specification in force on " + on,
+    diagnostics.error(diagnose::Code::clause_missing, {}, "found no specification in force on " + rules.on,
                       "check the day and the `effective` clauses");
   }
   rules.sets = std::move(out);
@@ -82,9 +82,9 @@ void set_amendments_aside(RulesInForce& rules, const std::vector<RuleSet>& passe
 }
 
 // Also where it is seen though the report goes to a file.
-void warn(const RulesInForce& rules, const std::string& on) {
+void warn(const RulesInForce& rules) {
   for (const report::SetAside& one : rules.aside) {
-    print_error("not in force on " + on + ": " + report::aside_text(one));
+    print_error("not in force on " + rules.on + ": " + report::aside_text(one));
   }
 }
 
@@ -120,12 +120,12 @@ std::optional<RulesInForce> prepare_all(source::SourceMap& sources, const RuleCh
   }
   if (!choice.on.empty() && !diagnostics.has_errors()) {
     out.on = choice.on;
-    const std::vector<RuleSet> passed_over = keep_in_force(out, choice.on, diagnostics);
+    const std::vector<RuleSet> passed_over = keep_in_force(out, diagnostics);
     set_amendments_aside(out, passed_over, sources);
   }
   print_diagnostics(diagnostics, sources);
   if (!diagnostics.has_errors()) {
-    warn(out, choice.on);
+    warn(out);
   }
   return diagnostics.has_errors() ? std::nullopt : std::optional(std::move(out));
 }

@@ -183,6 +183,7 @@ std::optional<std::vector<Archive::Input>> inputs_of(const SweepOptions& options
     }
   }
   std::vector<std::string> paths;
+  paths.reserve(out.size());
   for (const Archive::Input& one : out) {
     paths.push_back(one.name);
   }

@@ -278,9 +278,12 @@ class Builder {
 
   // An end from the job mix loses less than half a place by rounding.
   void mark_rounded(Row& row) const {
+    if (!row.tolerance) {
+      return;
+    }
     for (const auto& [at, demand] : row.all) {
       const auto& own = demand->assertion->limit.tolerance;
-      if (!row.tolerance || !own || !own->rounding.place) {
+      if (!own || !own->rounding.place) {
         continue;
       }
       const auto difference = [&](std::size_t specification, const Demand& of) {
@@ -310,11 +313,12 @@ class Builder {
 
   // An exception stands in a row of its own, for mixes of its own.
   void mark_beside(Row& row) const {
+    const Mixes own = chosen_mixes(row);
     for (const Row& other : out_.rows) {
       if (row.subject != other.subject || row.classes == other.classes) {
         continue;
       }
-      const bool with = !common(chosen_mixes(row), chosen_mixes(other), words_).empty();
+      const bool with = !common(own, chosen_mixes(other), words_).empty();
       const bool within = without({other.classes}, {row.classes}, words_).empty();
       const std::string text =
           (with ? "with the row for " : "another row for ") + (other.who.empty() ? "all" : other.who);

@@ -76,9 +76,9 @@ std::string suggestion(std::string_view word, std::span<const std::string_view> 
     return "nothing of that kind is declared here; declare it, or correct the name";
   }
   std::vector<std::string_view> once;  // several specifications may know the same
-  for (const std::string_view one : known) {
-    if (std::find(once.begin(), once.end(), one) == once.end()) {
-      once.push_back(one);
+  for (std::size_t at = 0; at < known.size() && once.size() <= most_listed; ++at) {
+    if (std::find(once.begin(), once.end(), known[at]) == once.end()) {
+      once.push_back(known[at]);
     }
   }
   std::string out;

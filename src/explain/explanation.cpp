@@ -90,6 +90,8 @@ std::vector<Comparison> comparisons(const Context& context, const evaluate::Find
     } else if (step.kind == StepKind::check_verdict) {
       out.push_back(comparison(context, course, step));
       out.back().numbers.specimens = specimens.take();
+    } else if (course.assertion == nullptr) {
+      continue;  // what chose the case
     } else if (step.kind == StepKind::target) {
       course.target = step.amount.value;
     } else if (step.kind == StepKind::compared) {

@@ -2,16 +2,15 @@
 
 #include <algorithm>
 
-#include "explain/wording.hpp"
+#include "diagnose/quote.hpp"
 #include "followup/comparer.hpp"
 
 namespace plumbrule::followup {
 namespace {
 
+using diagnose::quoted;
 using evaluate::StepKind;
 using evaluate::Verdict;
-
-std::string quoted(const std::string& text) { return "`" + text + "`"; }
 
 std::string day_text(const Context& context, const Result& result) {
   if (result.tested == evidence::no_date) {

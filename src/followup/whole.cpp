@@ -37,7 +37,7 @@ std::uint32_t chosen_case(const Context& context, std::uint32_t requirement) {
 }
 
 std::string class_text(const Context& context, const Value& value) {
-  return value.kind == Value::Kind::missing ? "not stated" : quoted(written(context, value.span));
+  return value.kind == Value::Kind::missing ? not_stated : quoted(written(context, value.span));
 }
 
 bool as_before(const Result& from, const Result& to, std::size_t changes) {

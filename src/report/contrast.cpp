@@ -33,14 +33,6 @@ std::string limit(const Demand* demand) {
   return demand->requirement->number + ": " + text + (demand->who.empty() ? "" : " (" + demand->who + ")");
 }
 
-std::string joined(const std::vector<std::string>& parts, const char* between) {
-  std::string out;
-  for (const std::string& part : parts) {
-    out += (out.empty() ? "" : between) + part;
-  }
-  return out;
-}
-
 std::string told(const Change& change, bool one_family) {
   std::string out(contrast::kind_text(change.kind, one_family));
   out += change.narrowed ? " for " + change.who : "";

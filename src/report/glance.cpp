@@ -3,14 +3,12 @@
 #include <algorithm>
 #include <array>
 
-#include "diagnose/quote.hpp"
 #include "report/matrix.hpp"
 #include "report/table.hpp"
 
 namespace plumbrule::report {
 namespace {
 
-using diagnose::printable;
 using explain::Comparison;
 using explain::Explanation;
 using explain::Verdict;
@@ -243,14 +241,6 @@ std::string range_bar(const std::vector<window::Stretch>& stretches, const Decim
     out[step_of(*choice, low, high, marks - 1)] = '*';
   }
   return "[" + out + "]";
-}
-
-std::string joined(const std::vector<std::string>& all, const std::string& separator) {
-  std::string out;
-  for (const std::string& one : all) {
-    out += (out.empty() ? "" : separator) + one;
-  }
-  return out;
 }
 
 std::string ranges(const window::WindowReport& one, std::size_t width) {

@@ -154,17 +154,17 @@ Part files(const Origin& origin) {
     out.rows.push_back(
         {escaped(one.path), escaped(one.kind), fill<templates::digest>(hole<"digest">("sha256:" + one.digest))});
   }
-  Markup aside;
+  Markup body;
   if (!origin.aside.empty()) {
     std::vector<Markup> items;
     for (const SetAside& one : origin.aside) {
       items.push_back(escaped(aside_text(one)));
     }
-    aside += paragraph(aside_heading(origin) + ":");
-    aside += list(items);
+    body += paragraph(aside_heading(origin) + ":");
+    body += list(items);
   }
-  aside += html_table(out);
-  return {"Files", aside};
+  body += html_table(out);
+  return {"Files", body};
 }
 
 Part signature() { return {"Reviewed by", fill<templates::signature>()}; }

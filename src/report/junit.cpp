@@ -23,14 +23,6 @@ std::string left_out(const Explanation& one) {
   return optional ? "optional test, " : one.severity == check::Severity::advise ? "advice only, " : "";
 }
 
-std::string joined(const std::vector<std::string>& all) {
-  std::string out;
-  for (const std::string& one : all) {
-    out += (out.empty() ? "" : ", ") + one;
-  }
-  return out;
-}
-
 std::vector<std::string> details(const Explanation& one) {
   std::vector<std::string> out;
   say(out, "standing", joined(marks(one)));

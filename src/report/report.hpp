@@ -84,6 +84,8 @@ inline constexpr std::string_view caution =
 [[nodiscard]] std::string_view hand_text(Hand hand);
 /// "every clause that applies and decides is shown to be met".
 [[nodiscard]] std::string_view outcome_meaning(evaluate::Outcome outcome);
+/// The parts in a row.
+[[nodiscard]] std::string joined(const std::vector<std::string>& parts, std::string_view between = ", ");
 /// What qualifies a clause: "optional test", "for the engineer", "advice only", "limit unverified".
 [[nodiscard]] std::vector<std::string> marks(const explain::Explanation& finding);
 /// The same behind a verdict: " (optional test, limit unverified)", or nothing.

@@ -18,14 +18,6 @@ std::string capital(std::string text) {
   return text;
 }
 
-std::string joined(const std::vector<std::string>& all) {
-  std::string out;
-  for (const std::string& one : all) {
-    out += (out.empty() ? "" : ", ") + one;
-  }
-  return out;
-}
-
 // One comparison a row. What is not shown says why instead of a margin.
 Markup comparisons(const Explanation& finding) {
   HtmlTable out{

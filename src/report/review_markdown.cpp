@@ -19,14 +19,6 @@ std::string fact(std::string_view name, std::string_view value) {
   return value.empty() ? "" : "- **" + std::string(name) + ":** " + markdown_text(value) + "\n";
 }
 
-std::string joined(const std::vector<std::string>& all) {
-  std::string out;
-  for (const std::string& one : all) {
-    out += (out.empty() ? "" : ", ") + one;
-  }
-  return out;
-}
-
 std::string outcome(const SpecificationReport& one) {
   return "- **Outcome: " + std::string(explain::outcome_text(one.outcome)) + "**, " +
          std::string(outcome_meaning(one.outcome)) + "\n";

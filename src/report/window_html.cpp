@@ -11,14 +11,6 @@ using explain::Verdict;
 using window::ClauseReport;
 using window::Role;
 
-std::string joined(const std::vector<std::string>& parts, const std::string& between) {
-  std::string out;
-  for (const std::string& one : parts) {
-    out += (out.empty() ? "" : between) + one;
-  }
-  return out;
-}
-
 std::string title_of(const ClauseReport& one) {
   return one.number + " " + one.title + (one.counts ? "" : " (advice only)") + (one.optional ? " (optional test)" : "");
 }

@@ -30,14 +30,6 @@ std::string lines(const std::vector<explain::Line>& steps, std::size_t indent) {
   return out;
 }
 
-std::string joined(const std::vector<std::string>& parts, const std::string& between) {
-  std::string out;
-  for (const std::string& one : parts) {
-    out += (out.empty() ? "" : between) + one;
-  }
-  return out;
-}
-
 std::string end(const std::string& name, const window::EndReport& one) {
   return item("    ", name, one.at.shown + (one.inside ? "" : " (itself outside)") + ": " + one.said);
 }

@@ -32,12 +32,17 @@ std::vector<std::string> marks(const Explanation& finding) {
   return out;
 }
 
-std::string marks_text(const Explanation& finding) {
+std::string joined(const std::vector<std::string>& parts, std::string_view between) {
   std::string out;
-  for (const std::string& mark : marks(finding)) {
-    out += (out.empty() ? " (" : ", ") + mark;
+  for (const std::string& one : parts) {
+    out.append(out.empty() ? "" : between).append(one);
   }
-  return out.empty() ? out : out + ")";
+  return out;
+}
+
+std::string marks_text(const Explanation& finding) {
+  const std::string all = joined(marks(finding));
+  return all.empty() ? all : " (" + all + ")";
 }
 
 std::string problem_text(const Problem& one) {

@@ -74,26 +74,23 @@ const set = (at30) => `  - measure: torque
       - {cure: 60 min, value: 21 kg-cm}
 `;
 
-export const submittal = `${head('before', '2026-03-20')}results:
+const results = (one) => `results:
   - measure: loss
     under: {soak: 1 h}
-${losses(780.8, 783.9)}    reported: 474 g/m2
-  - {measure: sand, reported: "<i>400</i> ${'x'.repeat(300)}"}
-  - {measure: loss, under: {soak: 6 d}, reported: 700 g/m2}
-  - {measure: "<u>none</u>", reported: 3}
-  - {measure: sand, at: {binder: 8.5 % of dry}, reported: 650 g/m2}
-${set(11)}`;
+${losses(...one.after)}    reported: 474 g/m2
+  - {measure: sand, reported: "${one.sand}"}
+  - {measure: loss, under: {soak: ${one.soak}}, reported: 700 g/m2}
+  - {measure: "${one.unknown}", reported: 3}
+${one.trial ?? ''}${set(one.at30)}`;
+
+export const submittal = head('before', '2026-03-20') + results({ after: [780.8, 783.9], soak: '6 d', at30: 11,
+  sand: `<i>400</i> ${'x'.repeat(300)}`, unknown: '<u>none</u>',
+  trial: '  - {measure: sand, at: {binder: 8.5 % of dry}, reported: 650 g/m2}\n' });
 
 // The same mix again: readings altered, a result moved to another soak, one taken away, another value that cannot be
 // read, other names.
-export const again = `${head('now', '2026-04-20')}results:
-  - measure: loss
-    under: {soak: 1 h}
-${losses(790.8, 793.9)}    reported: 474 g/m2
-  - {measure: sand, reported: "<s>410</s> ${'y'.repeat(300)}"}
-  - {measure: loss, under: {soak: 5 d}, reported: 700 g/m2}
-  - {measure: "<s>none</s>", reported: 4}
-${set(13)}`;
+export const again = head('now', '2026-04-20') + results({ after: [790.8, 793.9], soak: '5 d', at30: 13,
+  sand: `<s>410</s> ${'y'.repeat(300)}`, unknown: '<s>none</s>' });
 
 const trial = (at, after, sand) => `  - measure: loss
     under: {soak: 1 h}

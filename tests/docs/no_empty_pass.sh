@@ -31,7 +31,8 @@ check() {
       /^=== status / { status = $3; close_run(); next }
       /^=== error/ { next }
       /^=== / { close_run(); next }
-      open && /complies +(from|[1-9])|No exception taken|: complies|[|] complies|"verdict": ?"complies"|with_job_mix|<testcase/ { shown = 1 }
+      open && /complies +(from|[1-9])|No exception taken|: complies|[|] complies|"verdict": ?"complies"/ { shown = 1 }
+      open && /<testcase [^>]*\/>/ && !/classname="submittal"/ { shown = 1 }  # JUnit: a clause that passed
       END { close_run() }')
   echo "no_empty_pass: $runs reports with status 0, $violations empty"
   [[ $violations -eq 0 && $runs -ge $least ]]
@@ -64,6 +65,8 @@ self_check() {
   judge "an empty pass, stated" 1 '=== run plumbrule window a --against b\nSubmittal a\n=== status 0\n'
   judge "an empty pass before another run" 1 '=== run plumbrule review a --against b\nx\n=== run plumbrule recite b\ny\n'
   judge "nothing complies, and it says so" 0 '=== run plumbrule review a --against b\nx\n=== error\ny\n=== status 3\n'
+  judge "JUnit with a clause" 0 '=== run plumbrule review a --against b\n<testcase name="1 x" classname="b"/>\n'
+  judge "JUnit without a clause" 1 '=== run plumbrule review a --against b\n<testcase name="x" classname="submittal"/>\n'
   judge "another command" 0 '=== run plumbrule recite b\nx\n'
   sound=$((least - 1))
   judge "gone blind" 1 ''

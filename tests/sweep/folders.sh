@@ -23,6 +23,15 @@ ln -s nowhere.ndjson "$work/archive/gone.ndjson"
 holds 1 16 1
 grep -q "gone.ndjson" "$work/err" || fail "a link that leads nowhere was not reported"
 
+# A pipe would be waited for.
+rm "$work/archive/gone.ndjson"
+mkfifo "$work/archive/pipe.ndjson"
+result=0
+timeout 20 "${sweep[@]}" "$work/archive" >"$work/out" 2>"$work/err" || result=$?
+[[ $result -eq 4 ]] || fail "a pipe in the folder: exit status $result, not 4"
+grep -q "neither file nor folder" "$work/err" || fail "a pipe in the folder was not reported"
+rm "$work/archive/pipe.ndjson"
+
 # Rights do not bind root.
 mkdir "$work/archive/shut"
 chmod 000 "$work/archive/shut"
