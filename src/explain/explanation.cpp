@@ -87,11 +87,11 @@ std::vector<Comparison> comparisons(const Context& context, const evaluate::Find
     if (step.kind == StepKind::check) {
       specimens.begin(step.index);
       course = {&assertion_of(context, finding, step.index), {}, {}, {}, {}};
+    } else if (course.assertion == nullptr) {
+      continue;  // what chose the case
     } else if (step.kind == StepKind::check_verdict) {
       out.push_back(comparison(context, course, step));
       out.back().numbers.specimens = specimens.take();
-    } else if (course.assertion == nullptr) {
-      continue;  // what chose the case
     } else if (step.kind == StepKind::target) {
       course.target = step.amount.value;
     } else if (step.kind == StepKind::compared) {

@@ -13,7 +13,9 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   auto library = fuzz::parsed(sources, fuzz::vocabulary(), diagnostics);
   if (!files.empty()) {
     files.push_back(std::move(library.front()));
-    check::Loaded loaded{{files.front()}, {files.front()}};
+    check::Loaded loaded;
+    loaded.files = {files.front()};
+    loaded.amendments = {files.front()};
     diagnose::Diagnostics mismatches;
     check::amend(loaded, {}, diagnostics, mismatches);
     const auto rules = check::check(sources, files, diagnostics);

@@ -9,8 +9,12 @@ seconds=${1:-600}
 jobs=${2:-2}
 seed=${3:-0}
 build=$root/.build/fuzz
-cmake --preset fuzz -S "$root" >/dev/null
-cmake --build "$build" --target fuzz_targets >/dev/null
+mkdir -p "$build"
+if ! { cmake --preset fuzz -S "$root" && cmake --build "$build" --target fuzz_targets; } >"$build/build.log" 2>&1; then
+  echo "the targets did not build:"
+  tail -n 40 "$build/build.log"
+  exit 1
+fi
 "$root/tests/fuzz/make_seeds.sh" "$build/seeds"
 mkdir -p "$build/findings"
 
