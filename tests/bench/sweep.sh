@@ -7,8 +7,8 @@
 #
 # Every command runs three times (RUNS); clock and CPU are medians, memory the greatest. Costs are compared by CPU time,
 # which other work on the machine disturbs least. SQLite and the validator get at most 100,000 records, jq 10,000.
-# Whether a record costs the same in archives of all sizes is told twice: by the least CPU time of many runs of those
-# that are short, and, if valgrind is installed, by counted instructions, which no other work disturbs.
+# Whether a record costs the same in archives of all sizes is told twice: by the least CPU time of many runs, and, if
+# valgrind is installed, by counted instructions, which no other work disturbs.
 set -euo pipefail
 root=$(cd "$(dirname "$0")/../.." && pwd)
 plumbrule=${PLUMBRULE:-$root/.build/release/src/plumbrule}
@@ -71,7 +71,9 @@ instructions() {
 
 # measure_steady SIZE: a row of $steady.
 measure_steady() {
-  local runs=$(($1 > 100000 ? runs : 21))
+  local runs=101
+  [[ $1 -lt 100000 ]] || runs=41
+  [[ $1 -lt 1000000 ]] || runs=7
   sweep_as "$(archive "$1")" 1
   cost "${sweep[@]}"
   printf '%s\t%s\t%s\n' "$1" "$(least 2)" "$(instructions "${sweep[@]}")" >>"$steady"
