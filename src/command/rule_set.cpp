@@ -1,6 +1,7 @@
 #include "command/rule_set.hpp"
 
 #include <algorithm>
+#include <filesystem>
 
 #include "command/folder.hpp"
 #include "syntax/tree.hpp"
@@ -54,7 +55,11 @@ std::vector<std::string> expanded(const std::vector<std::string>& paths, const s
 std::vector<std::string> library_folders(const std::vector<std::string>& given) {
   std::vector<std::string> out = given;
   out.emplace_back(PLUMBRULE_INSTALLED_SPECS);
-  out.emplace_back(PLUMBRULE_SOURCE_SPECS);
+  // Inside of the repository its path is not part of a report, which is the same in every checkout then.
+  const std::filesystem::path shipped = PLUMBRULE_SOURCE_SPECS;
+  std::error_code failure;
+  const std::filesystem::path near = shipped.lexically_relative(std::filesystem::current_path(failure));
+  out.push_back(failure || near.empty() || *near.begin() == ".." ? shipped.string() : near.string());
   return out;
 }
 

@@ -218,7 +218,10 @@ std::vector<std::string> row_limits(const Row& row, const Specifications& all, b
   };
   const bool band = row.low && row.high && unit_of(all, *row.low) == unit_of(all, *row.high) &&
                     row.low->own.value <= row.high->own.value && !open(*row.low) && !open(*row.high);
-  if (band) {
+  const bool point = for_people && band && row.low->own.value == row.high->own.value;
+  if (point) {
+    out.push_back(one_end(*row.high));
+  } else if (band) {
     out.push_back("between " + amount(row.low->own.value, unit_of(all, *row.low), "") + " and " + one_end(*row.high));
   } else {
     if (row.low) {

@@ -26,7 +26,7 @@ std::string contrast_html(const ContrastReport& report) {
            {}};
   out.lead = facts({{one_family ? "Before" : "First", named(report.before)},
                     {one_family ? "After" : "Second", named(report.after)},
-                    fact("Limits", contrast_counts(report))});
+                    Fact{"Limits", counts_line(contrast_counts(report))}});
   const TableView changes = contrast_table(report);
   Markup body = changes.rows.empty() ? paragraph("Nothing differs.") : html_table("Limits that differ", changes);
   body += paragraph("The same: " + contrast_unchanged(report) + ".");

@@ -36,7 +36,7 @@ Part specification(const SpecificationFollowUp& one) {
   std::vector<Fact> all = head_facts(one);
   all.push_back({"Before", outcome_mark(one.before)});
   all.push_back({"Now", outcome_mark(one.after)});
-  all.push_back(fact("Findings", tally_text(one)));
+  all.push_back(Fact{"Findings", counts_line(tally_text(one))});
   Markup body = facts(all);
   for (const Progress progress : order) {
     for (const ClauseFollowUp& finding : one.findings) {
@@ -53,7 +53,7 @@ Part outcomes(const FollowUpReport& report) {
                 {}};
   for (const SpecificationFollowUp& one : report.specifications) {
     out.rows.push_back({escaped(one.title), escaped(one.edition), outcome_mark(one.before), outcome_mark(one.after),
-                        escaped(tally_text(one))});
+                        counts_line(tally_text(one))});
   }
   return {"Outcome", html_table(out)};
 }

@@ -159,19 +159,6 @@ std::string actions(const Report& report, std::size_t width) {
   return out.empty() ? out : "\nNext\n" + out;
 }
 
-std::string counted(const SpecificationReport& one) {
-  std::array<std::size_t, 4> counts{};
-  for (const Explanation& finding : one.findings) {
-    ++counts.at(static_cast<std::size_t>(finding.verdict));
-  }
-  std::string out;
-  for (const Verdict verdict : {Verdict::complies, Verdict::fails, Verdict::not_shown, Verdict::does_not_apply}) {
-    out += (out.empty() ? "" : " | ") + std::string(explain::verdict_text(verdict)) + " " +
-           std::to_string(counts.at(static_cast<std::size_t>(verdict)));
-  }
-  return out;
-}
-
 std::string head(const explain::SpecificationHead& one, std::size_t width) {
   return "\n" + folded_line(one.title + ", edition " + one.edition + " (limits " +
                                 std::string(explain::status_text(one.status)) + ")",
@@ -202,7 +189,7 @@ std::string glance(const Report& report, std::size_t width, bool colour) {
   }
   for (const SpecificationReport& one : report.specifications) {
     out += head(one, width);
-    out += folded_line(std::string(explain::outcome_text(one.outcome)) + ": " + counted(one), 0, width) + "\n";
+    out += folded_line(std::string(explain::outcome_text(one.outcome)) + ": " + counts(one.findings), 0, width) + "\n";
     std::vector<const Explanation*> findings;
     for (const Explanation& finding : one.findings) {
       if (finding.verdict != Verdict::does_not_apply) {

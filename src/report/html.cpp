@@ -128,6 +128,21 @@ Markup outcome_mark(evaluate::Outcome outcome) {
 
 Markup paragraph(std::string_view text) { return fill<templates::paragraph>(hole<"text">(text)); }
 
+Markup counts_line(std::string_view counts) {
+  Markup out;
+  while (!counts.empty()) {
+    const std::size_t bar = counts.find(" | ");
+    const std::size_t size = bar == std::string_view::npos ? counts.size() : bar + 2;
+    out += fill<templates::whole>(hole<"text">(counts.substr(0, size)));
+    counts.remove_prefix(size);
+    if (!counts.empty()) {
+      out += escaped(" ");
+      counts.remove_prefix(1);
+    }
+  }
+  return out;
+}
+
 Markup place_mark(const std::string& place) {
   return place.empty() ? Markup() : fill<templates::place>(hole<"place">(place));
 }
@@ -151,8 +166,11 @@ Markup list(const std::vector<Markup>& items, bool numbered) {
 Part files(const Origin& origin) {
   HtmlTable out{"Made by plumbrule " + origin.version + " from these files", {"File", "What it is", "SHA-256"}, {}};
   for (const UsedFile& one : origin.files) {
-    out.rows.push_back(
-        {escaped(one.path), escaped(one.kind), fill<templates::digest>(hole<"digest">("sha256:" + one.digest))});
+    const std::string_view digest = one.digest;
+    const std::size_t half = digest.size() / 2;  // where the line may break
+    out.rows.push_back({escaped(one.path), escaped(one.kind),
+                        fill<templates::digest>(hole<"begin">("sha256:" + std::string(digest.substr(0, half))),
+                                                hole<"end">(digest.substr(half)))});
   }
   Markup body;
   if (!origin.aside.empty()) {

@@ -54,6 +54,8 @@ struct HtmlTable {
 [[nodiscard]] std::string style_of(explain::Verdict verdict);
 
 [[nodiscard]] Markup paragraph(std::string_view text);
+/// Counts between bars, "closed 5 | new 0": lines break behind the bars alone.
+[[nodiscard]] Markup counts_line(std::string_view counts);
 [[nodiscard]] Markup place_mark(const std::string& place);
 /// A heading of the third level with what belongs to it.
 [[nodiscard]] Markup subpart(std::string_view title, const Markup& body);

@@ -45,7 +45,8 @@ class Maker {
     }
     std::stable_sort(out_.columns.begin(), out_.columns.end(), [](const Column& left, const Column& right) {
       const auto outcome = [](const Column& one) {
-        return one.specification->outcome == evaluate::Outcome::incomplete           ? 1
+        return !compared(one)                                                        ? 3
+               : one.specification->outcome == evaluate::Outcome::incomplete         ? 1
                : one.specification->outcome == evaluate::Outcome::no_exception_taken ? 0
                                                                                      : 2;
       };
@@ -65,6 +66,12 @@ class Maker {
  private:
   const Report& report_;
   Matrix out_;
+
+  // Whether any clause was decided. Where nothing was, the outcome is no better than one that fails.
+  static bool compared(const Column& one) {
+    return one.counts[static_cast<std::size_t>(Verdict::complies)] > 0 ||
+           one.counts[static_cast<std::size_t>(Verdict::fails)] > 0;
+  }
 
   static Column column(const SpecificationReport& one) {
     Column out;

@@ -31,7 +31,8 @@ struct Column {
   std::size_t counts[4] = {0, 0, 0, 0};  // of verdicts, in the order of explain::Verdict
 };
 
-/// Columns stand in order: those of a better outcome first, then those with more headroom; of a clause with several
+/// Columns stand in order: those of a better outcome first, then those with more headroom, and last those of which no
+/// clause could be decided; of a clause with several
 /// comparisons in one test the worst one is shown.
 struct Matrix {
   std::vector<Column> columns;

@@ -63,14 +63,14 @@ Markup glance(const Matrix& matrix) {
 }
 
 Part ranking(const Matrix& matrix) {
-  HtmlTable out{"Best outcome first, then most headroom",
+  HtmlTable out{"Best outcome first, then most headroom; last those of which nothing could be compared",
                 {"Specification", "Edition", "Limits", "Outcome", "Clauses", "Least headroom"},
                 {}};
   for (const Column& column : matrix.columns) {
     const SpecificationReport& one = *column.specification;
     const std::string room = column.headroom ? headroom_text(column.headroom) + ": " + column.governing : "";
     out.rows.push_back({escaped(column.label), escaped(one.edition), escaped(explain::status_text(one.status)),
-                        outcome_mark(one.outcome), escaped(counts(one.findings)), escaped(room)});
+                        outcome_mark(one.outcome), counts_line(counts(one.findings)), escaped(room)});
   }
   return {"Specifications", html_table(out)};
 }

@@ -73,7 +73,7 @@ Markup outcome(const SpecificationReport& one) {
 Markup heading(const SpecificationReport& one) {
   std::vector<Fact> all = head_facts(one);
   all.push_back({"Outcome", outcome(one)});
-  all.push_back(fact("Clauses", counts(one.findings)));
+  all.push_back(Fact{"Clauses", counts_line(counts(one.findings))});
   return facts(all);
 }
 
@@ -106,7 +106,7 @@ Part specification(const SpecificationReport& report, std::size_t number, const 
 Part outcomes(const Report& report) {
   HtmlTable out{"Outcome for each specification", {"Specification", "Edition", "Outcome", "Clauses"}, {}};
   for (const SpecificationReport& one : report.specifications) {
-    out.rows.push_back({escaped(one.title), escaped(one.edition), outcome(one), escaped(counts(one.findings))});
+    out.rows.push_back({escaped(one.title), escaped(one.edition), outcome(one), counts_line(counts(one.findings))});
   }
   return {"Outcome", html_table(out)};
 }
