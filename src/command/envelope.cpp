@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <map>
 #include <set>
 
 #include "command/origin.hpp"
@@ -67,8 +68,46 @@ std::vector<std::string> vocabularies(const source::SourceMap& sources, const st
   return out;
 }
 
-std::string page_of(const report::EnvelopeReport& report, const source::SourceMap& sources,
-                    const std::vector<RuleSet>& sets, Format format) {
+// A name that two files declare unlike: what the specifications say of it cannot be held against each other. What a
+// specification declares itself is its own, unless a vocabulary of another one has the name.
+bool names_agree(const source::SourceMap& sources, const std::vector<RuleSet>& sets) {
+  std::map<std::string, source::FileId> known;  // names of the vocabularies
+  bool agree = true;
+  const auto look = [&](const std::string& kind, const std::string& name, source::FileId file) {
+    const auto found = known.find(kind + " `" + name + "`");
+    if (found != known.end() && sources.text(found->second) != sources.text(file)) {
+      print_error("found the " + found->first + " in `" + std::string(sources.name(found->second)) + "` and in `" +
+                  std::string(sources.name(file)) +
+                  "`, which differ, so that these specifications cannot be held against each other; let them use one "
+                  "vocabulary");
+      return false;
+    }
+    return true;
+  };
+  for (const bool own : {false, true}) {
+    for (const RuleSet& set : sets) {
+      const auto each = [&](const std::string& kind, const auto& all) {
+        for (const auto& one : all) {
+          const bool declares = one.span.file == set.rules.file;
+          if (one.span.known() && declares == own && agree) {
+            agree = look(kind, one.name, one.span.file);
+            if (!own) {
+              known.emplace(kind + " `" + one.name + "`", one.span.file);
+            }
+          }
+        }
+      };
+      each("measure", set.rules.measures);
+      each("condition", set.rules.conditions);
+      each("category", set.rules.categories);
+    }
+  }
+  return agree;
+}
+
+// Nothing if the rule file could not be read back.
+std::optional<std::string> page_of(const report::EnvelopeReport& report, const source::SourceMap& sources,
+                                   const std::vector<RuleSet>& sets, Format format) {
   if (format == Format::json) {
     return report::envelope_json(report);
   }
@@ -82,8 +121,10 @@ std::string page_of(const report::EnvelopeReport& report, const source::SourceMa
   const std::string text =
       contrast::rule_file(report.envelope, report.specifications, vocabularies(sources, sets), report.classes) +
       closing_comments(report.origin);
-  diagnose::Diagnostics ignored;  // what is wrong shows when the file is used
-  return syntax::tidy(own, own.add("envelope.plumb", text), ignored).value_or(text);
+  diagnose::Diagnostics diagnostics;
+  auto page = syntax::tidy(own, own.add("envelope.plumb", text), diagnostics);
+  print_diagnostics(diagnostics, own);
+  return diagnostics.has_errors() ? std::nullopt : page;
 }
 
 }  // namespace
@@ -92,6 +133,9 @@ Exit envelope(const EnvelopeOptions& options) {
   source::SourceMap sources;
   const auto sets = specifications(sources, options);
   if (!sets) {
+    return Exit::rules_broken;
+  }
+  if (!names_agree(sources, *sets)) {
     return Exit::rules_broken;
   }
   const auto classes = chosen(options, *sets);
@@ -105,8 +149,11 @@ Exit envelope(const EnvelopeOptions& options) {
   }
   const contrast::Envelope found = contrast::envelope(rules, *classes);
   const report::EnvelopeReport report{rules, found, *classes, origin_of(sources, *sets)};
-  const std::string page = page_of(report, sources, *sets, options.format);
-  if (!write_output(page, options.out)) {
+  const auto page = page_of(report, sources, *sets, options.format);
+  if (!page) {
+    return Exit::rules_broken;
+  }
+  if (!write_output(*page, options.out)) {
     return Exit::unusable;
   }
   return !found.exclusions.empty()                                ? Exit::fails

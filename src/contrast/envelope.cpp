@@ -50,9 +50,9 @@ std::vector<const Demand*> applying(const std::vector<Demand>& demands, const Cl
   return out;
 }
 
-std::map<std::string, std::set<std::string>> left_open(const Demand& demand, const Classes& chosen) {
-  std::map<std::string, std::set<std::string>> out;
-  for (const auto& [category, words] : demand.classes) {
+Asked left_open(const Asked& asked, const Classes& chosen) {
+  Asked out;
+  for (const auto& [category, words] : asked) {
     if (chosen.count(category) == 0) {
       out.emplace(category, words);
     }
@@ -60,7 +60,19 @@ std::map<std::string, std::set<std::string>> left_open(const Demand& demand, con
   return out;
 }
 
-std::string in_words(const std::map<std::string, std::set<std::string>>& classes) {
+// The exceptions that may hold, in an order that does not depend on the document.
+std::vector<Asked> exceptions_of(const Demand& demand, const Classes& chosen) {
+  std::vector<Asked> out;
+  for (const Asked& one : demand.exceptions) {
+    if (holds(one, chosen) != Holds::no) {
+      out.push_back(left_open(one, chosen));
+    }
+  }
+  std::sort(out.begin(), out.end());
+  return out;
+}
+
+std::string in_words(const Asked& classes) {
   std::string out;
   for (const auto& [category, words] : classes) {
     std::string list;
@@ -68,6 +80,14 @@ std::string in_words(const std::map<std::string, std::set<std::string>>& classes
       list += (list.empty() ? "" : ", ") + explain::spaced(word);
     }
     out += (out.empty() ? "" : "; ") + explain::spaced(category) + " " + list;
+  }
+  return out;
+}
+
+std::string in_words(const Asked& classes, const std::vector<Asked>& exceptions) {
+  std::string out = in_words(classes);
+  for (const Asked& one : exceptions) {
+    out += (out.empty() ? "except " : ", except ") + in_words(one);
   }
   return out;
 }
@@ -102,13 +122,19 @@ quantity::Threshold sure(const check::End& end, bool upper) {
   return stricter(rounded, printed, upper) ? quantity::Threshold{rounded.value.stripped(), rounded.inclusive} : printed;
 }
 
-bool meet(const Row& left, const Row& right) {
-  return std::all_of(left.classes.begin(), left.classes.end(), [&](const auto& one) {
-    const auto other = right.classes.find(one.first);
-    return other == right.classes.end() ||
-           std::any_of(one.second.begin(), one.second.end(),
-                       [&](const std::string& word) { return other->second.count(word) > 0; });
-  });
+// Whether limits on the two bind the same numbers: a mean lies between the least and the greatest of its values.
+bool comparable(const syntax::Statistic& left, const syntax::Statistic& right) {
+  using syntax::StatisticKind;
+  const auto central = [](StatisticKind one) {
+    return one == StatisticKind::result || one == StatisticKind::mean || one == StatisticKind::each;
+  };
+  return left.kind == right.kind || (central(left.kind) && central(right.kind));
+}
+
+std::set<std::string> in_both(const std::set<std::string>& left, const std::set<std::string>& right) {
+  std::set<std::string> out;
+  std::set_intersection(left.begin(), left.end(), right.begin(), right.end(), std::inserter(out, out.begin()));
+  return out;
 }
 
 class Builder {
@@ -120,10 +146,13 @@ class Builder {
     for (const check::Rules* rules : rules_) {
       out_.demands.push_back(contrast::demands(*rules));
     }
+    compare_words();
     for (std::size_t at = 0; at < rules_.size(); ++at) {
-      for (const Demand* demand : applying(out_.demands[at], chosen_)) {
+      const std::vector<const Demand*> applying_here = applying(out_.demands[at], chosen_);
+      for (const Demand* demand : applying_here) {
         add(at, *demand);
       }
+      uncovered(at, applying_here);
     }
     for (Row& row : out_.rows) {
       mark_rounded(row);
@@ -138,6 +167,43 @@ class Builder {
   const Classes& chosen_;
   Words words_;
   Envelope out_;
+
+  // A category that two specifications declare with other words: what one calls a class is unknown to the other.
+  void compare_words() {
+    std::map<std::string, std::pair<std::size_t, std::set<std::string>>> known;
+    for (std::size_t at = 0; at < rules_.size(); ++at) {
+      for (const check::Category& category : rules_[at]->categories) {
+        const std::set<std::string> words(category.words.begin(), category.words.end());
+        const auto [one, fresh] = known.emplace(category.name, std::pair(at, words));
+        if (!fresh && one->second.second != words) {
+          out_.left_out.push_back(rules_[at]->specification->name + ": the category `" + category.name +
+                                  "` has other words in " + rules_[one->second.first]->specification->name);
+        }
+      }
+    }
+  }
+
+  // Optional tests and advice make no submittal comply.
+  void uncovered(std::size_t at, const std::vector<const Demand*>& demands) {
+    constexpr std::size_t most_parts = 1000;  // of hostile rules; then all is said to be open
+    Asked asked;
+    for (const auto& [category, word] : chosen_) {
+      asked[category] = {word};
+    }
+    Mixes rest{asked};
+    std::set<std::pair<Asked, std::vector<Asked>>> taken;
+    for (const Demand* demand : demands) {
+      const bool counts = demand->assertion != nullptr && !demand->requirement->optional &&
+                          demand->requirement->severity != check::Severity::advise;
+      if (counts && rest.size() <= most_parts && taken.emplace(demand->classes, demand->exceptions).second) {
+        rest = without(rest, mixes_of(demand->classes, demand->exceptions, words_), words_);
+      }
+    }
+    for (const Asked& one : rest.size() > most_parts ? Mixes{asked} : rest) {
+      const Asked classes = left_open(one, chosen_);
+      out_.uncovered.push_back({at, classes, in_words(classes)});
+    }
+  }
 
   void add(std::size_t at, const Demand& demand) {
     if (demand.assertion == nullptr) {
@@ -174,14 +240,29 @@ class Builder {
       }
     }
     const std::string ways = in_words(*rules_[at], *demand.one);
-    const auto classes = left_open(demand, chosen_);
+    const Asked classes = left_open(demand.classes, chosen_);
+    const std::vector<Asked> exceptions = exceptions_of(demand, chosen_);
+    std::vector<std::string> subjects;
+    for (const check::Alternative& alternative : demand.one->alternatives) {
+      for (const check::Assertion& assertion : alternative.assertions) {
+        subjects.push_back(explain::subject_key(*rules_[at], assertion));
+      }
+    }
     const auto found = std::find_if(out_.kept.begin(), out_.kept.end(), [&](const Kept& kept) {
-      return kept.demand == ways && kept.classes == classes &&
-             kept.requirement->severity == demand.requirement->severity &&
+      return kept.demand == ways && kept.subjects == subjects && kept.classes == classes &&
+             kept.exceptions == exceptions && kept.requirement->severity == demand.requirement->severity &&
              kept.requirement->optional == demand.requirement->optional;
     });
     if (found == out_.kept.end()) {
-      out_.kept.push_back({at, demand.requirement, demand.one, ways, classes, in_words(classes), {{at, &demand}}});
+      out_.kept.push_back({at,
+                           demand.requirement,
+                           demand.one,
+                           ways,
+                           subjects,
+                           classes,
+                           exceptions,
+                           in_words(classes, exceptions),
+                           {{at, &demand}}});
     } else if (found->all.back().second->one != demand.one) {
       found->all.emplace_back(at, &demand);
     }
@@ -219,19 +300,21 @@ class Builder {
   [[nodiscard]] const quantity::Unit& unit_of(const Row& row) const { return unit(row.specification, *row.demand); }
 
   Row& row_for(std::size_t at, const Demand& demand) {
-    const auto classes = left_open(demand, chosen_);
+    const Asked classes = left_open(demand.classes, chosen_);
+    const std::vector<Asked> exceptions = exceptions_of(demand, chosen_);
     const std::string statistic = statistic_of(demand);
     const auto found = std::find_if(out_.rows.begin(), out_.rows.end(), [&](const Row& row) {
-      return row.subject == demand.subject && row.classes == classes && row.statistic == statistic &&
-             row.severity == demand.requirement->severity;
+      return row.subject == demand.subject && row.classes == classes && row.exceptions == exceptions &&
+             row.statistic == statistic && row.severity == demand.requirement->severity;
     });
     if (found != out_.rows.end()) {
       return *found;
     }
     Row row;
     row.subject = demand.subject;
-    row.who = in_words(classes);
+    row.who = in_words(classes, exceptions);
     row.classes = classes;
+    row.exceptions = exceptions;
     row.statistic = statistic;
     row.severity = demand.requirement->severity;
     row.specification = at;
@@ -241,14 +324,7 @@ class Builder {
 
   void allow(Row& row, std::size_t at, const Demand& demand) const {
     const std::set<std::string> own = allowed_words(*rules_[at], *demand.assertion);
-    if (!row.words) {
-      row.words = own;
-      return;
-    }
-    std::set<std::string> both;
-    std::set_intersection(row.words->begin(), row.words->end(), own.begin(), own.end(),
-                          std::inserter(both, both.begin()));
-    row.words = std::move(both);
+    row.words = row.words ? in_both(*row.words, own) : own;
   }
 
   void tighten(Row& row, std::size_t at, const Demand& demand) const {
@@ -315,7 +391,7 @@ class Builder {
   void mark_beside(Row& row) const {
     const Mixes own = chosen_mixes(row);
     for (const Row& other : out_.rows) {
-      if (row.subject != other.subject || row.classes == other.classes) {
+      if (row.subject != other.subject || row.who == other.who) {
         continue;
       }
       const bool with = !common(own, chosen_mixes(other), words_).empty();
@@ -334,7 +410,10 @@ class Builder {
       for (std::size_t right = left; right < out_.rows.size(); ++right) {
         const Row& one = out_.rows[left];
         const Row& other = out_.rows[right];
-        if (one.subject == other.subject && one.statistic == other.statistic && meet(one, other)) {
+        const bool count = one.severity != check::Severity::advise && other.severity != check::Severity::advise;
+        if (count && one.subject == other.subject &&
+            comparable(one.demand->assertion->statistic, other.demand->assertion->statistic) &&
+            (left == right || !common(chosen_mixes(one), chosen_mixes(other), words_).empty())) {
           exclude(one, other);
           if (left != right) {
             exclude(other, one);
@@ -344,15 +423,27 @@ class Builder {
     }
   }
 
+  // The first two that have no word in common; if every two have one, the first and the last of all.
+  void exclude_words(const Row& one, const Row& other) {
+    const auto words = [&](const auto& demand) {
+      return allowed_words(*rules_[demand.first], *demand.second->assertion);
+    };
+    for (const auto& left : one.all) {
+      for (const auto& right : other.all) {
+        if (in_both(words(left), words(right)).empty()) {
+          out_.exclusions.push_back({left.first, right.first, left.second, right.second, "no word is allowed by both"});
+          return;
+        }
+      }
+    }
+    out_.exclusions.push_back({one.all.front().first, other.all.back().first, one.all.front().second,
+                               other.all.back().second, "no word is allowed by all"});
+  }
+
   void exclude(const Row& one, const Row& other) {
     if (one.words && other.words) {
-      std::vector<std::string> both;
-      std::set_intersection(one.words->begin(), one.words->end(), other.words->begin(), other.words->end(),
-                            std::back_inserter(both));
-      const bool first = &one <= &other;  // said once
-      if (both.empty() && first) {
-        out_.exclusions.push_back({one.all.front().first, other.all.back().first, one.all.front().second,
-                                   other.all.back().second, "no word is allowed by all"});
+      if (in_both(*one.words, *other.words).empty() && &one <= &other) {  // said once
+        exclude_words(one, other);
       }
       return;
     }

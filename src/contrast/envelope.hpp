@@ -29,7 +29,8 @@ struct Bound {
 /// The common limit of one subject, for some classes, judged in one way.
 struct Row {
   std::string subject, who, statistic;
-  std::map<std::string, std::set<std::string>> classes;
+  Asked classes;                  // that the demands ask for, beside the chosen ones
+  std::vector<Asked> exceptions;  // of them, in order: those mixes have rows of their own, or none
   check::Severity severity{};
   bool optional = true;            // in all of them
   check::Validity validity;        // the shortest
@@ -48,8 +49,10 @@ struct Kept {
   std::size_t specification = 0;
   const check::Requirement* requirement = nullptr;
   const check::Case* one = nullptr;
-  std::string demand;  // all ways in words
-  std::map<std::string, std::set<std::string>> classes;
+  std::string demand;                 // all ways in words
+  std::vector<std::string> subjects;  // of all ways
+  Asked classes;
+  std::vector<Asked> exceptions;
   std::string who;
   std::vector<std::pair<std::size_t, const Demand*>> all;
 };
@@ -60,6 +63,13 @@ struct Exclusion {
   const Demand* left = nullptr;
   const Demand* right = nullptr;
   std::string why;
+};
+
+/// Mixes of which a specification asks nothing that counts: its own review leaves them open.
+struct Uncovered {
+  std::size_t specification = 0;
+  Asked classes;
+  std::string who;  // in words, empty for all
 };
 
 /// The rows point into `demands`: moved, not copied.
@@ -76,6 +86,7 @@ struct Envelope {
   std::vector<Exclusion> exclusions;
   std::vector<Exclusion> incomparable;
   std::vector<std::string> left_out;  // what a specification asks and the envelope does not hold
+  std::vector<Uncovered> uncovered;
 };
 
 /// Limits are compared as printed, each converted into the unit of the row, or as the threshold that rounding makes of

@@ -39,12 +39,27 @@ std::string list(const std::set<std::string>& words) {
   return out;
 }
 
-std::string where(const std::map<std::string, std::set<std::string>>& classes) {
+std::string tests(const Asked& classes) {
   std::string out;
   for (const auto& [category, words] : classes) {
-    out += (out.empty() ? "  where " : " and ") + category + " is " + (words.size() > 1 ? "one of " : "") + list(words);
+    out += (out.empty() ? "" : " and ") + category + " is " + (words.size() > 1 ? "one of " : "") + list(words);
   }
-  return out.empty() ? out : out + "\n";
+  return out;
+}
+
+// Mixes of these classes have requirements of their own, or none.
+std::string except(const std::vector<Asked>& exceptions, const Asked& classes) {
+  std::string out;
+  for (Asked one : exceptions) {
+    for (const auto& [category, words] : classes) {
+      const auto same = one.find(category);
+      if (same != one.end() && same->second == words) {
+        one.erase(same);
+      }
+    }
+    out += "  except where " + tests(one) + ", not required\n";
+  }
+  return out;
 }
 
 // As a rule file says it.
@@ -114,7 +129,8 @@ std::string tested(const check::Validity& validity) {
 // Numbers the requirements as they are written.
 class Writer {
  public:
-  explicit Writer(const Specifications& all) : all_(all) {}
+  /// The file is for mixes of the chosen classes, so that each requirement asks for them.
+  Writer(const Specifications& all, const Classes& chosen) : all_(all), chosen_(chosen) {}
 
   // The categories that specifications declare themselves, each once.
   void categories() {
@@ -133,18 +149,24 @@ class Writer {
   }
 
   // What the file does not hold is not shown until somebody states that it was checked: never a false pass.
-  void by_hand(const std::string& what) {
-    head("To be checked by hand");
-    out_ += "  checked_by_hand shall be stated\n  note " + quoted(what) + "\n\n";
+  void by_hand(const std::string& what, const Asked& classes) {
+    const std::string name = "checked_by_hand_" + std::to_string(++by_hand_);
+    measures_ += "measure " + name + " " + quoted("who checked it, item " + std::to_string(by_hand_)) + " as text\n";
+    head("To be checked by hand: " + what);
+    out_ += where(classes) + "  " + name + " shall be stated\n\n";
   }
 
   void row(const Row& row) {
-    if (row.words && row.words->empty()) {
-      by_hand("nothing satisfies all: " + explain::label(*all_[row.specification], *row.demand->assertion));
-      return;
-    }
     if (own(*all_[row.specification], *row.demand->assertion)) {
       return;  // said among what is left out
+    }
+    if (row.words && row.words->empty()) {  // each as it stands, so that nothing meets them all
+      for (const auto& [at, demand] : row.all) {
+        const std::set<std::string> words = allowed_words(*all_[at], *demand->assertion);
+        requirement(row, (words.size() > 1 ? "one of " : "") + list(words),
+                    all_[at]->specification->title + ", " + demand->requirement->number);
+      }
+      return;
     }
     for (const std::string& limit : row_limits(row, all_, false)) {
       requirement(row, limit, cite(all_, row));
@@ -174,16 +196,23 @@ class Writer {
     for (const auto& [at, demand] : kept.all) {
       sources += (sources.empty() ? "" : "; ") + all_[at]->specification->title + ", " + demand->requirement->number;
     }
-    out_ += "  cite " + quoted(sources) + "\n\n";
+    out_ += "  cite " + quoted(sources) + "\n" + except(kept.exceptions, kept.classes) + "\n";
   }
 
-  [[nodiscard]] std::string take() { return std::move(out_); }
+  [[nodiscard]] std::string take() { return measures_ + (measures_.empty() ? "" : "\n") + out_; }
 
  private:
   const Specifications& all_;
-  std::string out_;
-  std::size_t count_ = 0;
+  const Classes& chosen_;
+  std::string measures_, out_;
+  std::size_t count_ = 0, by_hand_ = 0;
 
+  [[nodiscard]] std::string where(Asked classes) const {
+    for (const auto& [category, word] : chosen_) {
+      classes[category] = {word};
+    }
+    return classes.empty() ? "" : "  where " + tests(classes) + "\n";
+  }
   void head(const std::string& title) {
     out_ += "requirement E-" + std::to_string(++count_) + " " + quoted(title) + "\n";
   }
@@ -191,8 +220,8 @@ class Writer {
     const check::Rules& rules = *all_[row.specification];
     head(explain::label(rules, *row.demand->assertion));
     out_ += where(row.classes) + weight(row.severity, row.optional) + tested(row.validity);
-    out_ +=
-        "  " + subject(rules, *row.demand->assertion) + " shall be " + limit + "\n  cite " + quoted(source) + "\n\n";
+    out_ += "  " + subject(rules, *row.demand->assertion) + " shall be " + limit + "\n  cite " + quoted(source) + "\n" +
+            except(row.exceptions, row.classes) + "\n";
   }
 };
 
@@ -262,11 +291,14 @@ std::string rule_file(const Envelope& envelope, const Specifications& specificat
   out += uses.empty() ? "" : "  uses " + uses + "\n";
   out += "  compare by the absolute method\n  status unverified " + quoted("made from: " + titles) + "\n";
   out += chosen.empty() ? "\n" : "  note " + quoted("for" + chosen + " only") + "\n\n";
-  Writer writer(specifications);
+  Writer writer(specifications, classes);
   writer.categories();
-  out += "measure checked_by_hand \"that all was checked which this file does not hold\" as text\n\n";
   for (const std::string& one : envelope.left_out) {
-    writer.by_hand(one);
+    writer.by_hand(one, {});
+  }
+  for (const Uncovered& one : envelope.uncovered) {
+    writer.by_hand(specifications[one.specification]->specification->name + " asks nothing of these mixes that counts",
+                   one.classes);
   }
   for (const Row& row : envelope.rows) {
     writer.row(row);

@@ -1,6 +1,7 @@
 #include "report/envelope.hpp"
 
 #include <nlohmann/json.hpp>
+#include <set>
 
 #include "explain/wording.hpp"
 #include "report/report.hpp"
@@ -81,13 +82,22 @@ std::string qualified(const Row& row) {
   return out;
 }
 
+// How many documents ask it.
+std::string documents(const std::vector<std::pair<std::size_t, const Demand*>>& all) {
+  std::set<std::size_t> out;
+  for (const auto& [at, demand] : all) {
+    out.insert(at);
+  }
+  return std::to_string(out.size());
+}
+
 TableView rows(const EnvelopeReport& report) {
   TableView out;
   out.heads = {"Property", "Which", "All are met by", "Set by", "Documents"};
   for (const Row& row : report.envelope.rows) {
     const check::Rules& rules = *report.specifications[row.specification];
     out.rows.push_back({explain::label(rules, *row.demand->assertion), qualified(row),
-                        explain::spaced(met_by(report, row)), set_by(report, row), std::to_string(row.all.size())});
+                        explain::spaced(met_by(report, row)), set_by(report, row), documents(row.all)});
   }
   for (const contrast::Kept& kept : report.envelope.kept) {
     std::string sources;
@@ -95,7 +105,7 @@ TableView rows(const EnvelopeReport& report) {
       sources += (sources.empty() ? "" : "; ") + named(report, at, *demand->requirement);
     }
     out.rows.push_back({kept.requirement->title, "one of several ways" + (kept.who.empty() ? "" : "; " + kept.who),
-                        explain::spaced(kept.demand), sources, std::to_string(kept.all.size())});
+                        explain::spaced(kept.demand), sources, documents(kept.all)});
   }
   return out;
 }
@@ -134,30 +144,57 @@ std::string chosen(const EnvelopeReport& report) {
   return out.empty() ? "all classes; choose with --class to leave out what cannot apply" : out;
 }
 
-std::string lines(const EnvelopeReport& report, const char* bullet) {
+// How a form writes a list: what stands before each entry, and how its text is escaped.
+struct Style {
+  const char* bullet;
+  std::string (*text)(const std::string&);
+};
+constexpr Style in_text{"  ", [](const std::string& text) { return text; }};
+constexpr Style in_markdown{"- ", markdown_cell};
+
+std::string lines(const EnvelopeReport& report, const Style& style, const char* bullet) {
   std::string out;
   for (const std::string& head : heads(report)) {
-    out += bullet + head + "\n";
+    out += bullet + style.text(head) + "\n";
   }
-  return out + bullet + "for " + chosen(report) + "\n";
+  return out + bullet + style.text("for " + chosen(report)) + "\n";
 }
 
-std::string excluded(const EnvelopeReport& report, const char* bullet) {
+std::string listed(const std::string& head, const std::vector<std::string>& all, const Style& style) {
   std::string out;
-  for (const Exclusion& one : report.envelope.exclusions) {
-    out += bullet + exclusion(report, one) + "\n";
+  for (const std::string& one : all) {
+    out += style.bullet + style.text(one) + "\n";
   }
-  out = out.empty() ? "No two limits exclude each other.\n" : "Exclude each other:\n" + out;
-  std::string unlike;
-  for (const Exclusion& one : report.envelope.incomparable) {
-    unlike += bullet + exclusion(report, one) + "\n";
+  return out.empty() ? out : head + ":\n" + (style.bullet[0] == '-' ? "\n" : "") + out;
+}
+
+std::vector<std::string> texts(const EnvelopeReport& report, const std::vector<Exclusion>& all) {
+  std::vector<std::string> out;
+  out.reserve(all.size());
+  for (const Exclusion& one : all) {
+    out.push_back(exclusion(report, one));
   }
-  out += unlike.empty() ? "" : "Could not be held against each other:\n" + unlike;
-  std::string left_out;
-  for (const std::string& one : report.envelope.left_out) {
-    left_out += bullet + one + "\n";
+  return out;
+}
+
+std::vector<std::string> uncovered(const EnvelopeReport& report) {
+  std::vector<std::string> out;
+  for (const contrast::Uncovered& one : report.envelope.uncovered) {
+    out.push_back(report.specifications[one.specification]->specification->name + ": " +
+                  (one.who.empty() ? "all mixes" : one.who));
   }
-  return out + (left_out.empty() ? "" : "Not carried over:\n" + left_out);
+  return out;
+}
+
+std::string excluded(const EnvelopeReport& report, const Style& style) {
+  const contrast::Envelope& found = report.envelope;
+  const std::string unlike =
+      found.kept.empty() ? "" : " Clauses with several ways to comply are not held against the others.";
+  return (found.exclusions.empty() ? "No two limits of one property exclude each other." + unlike + "\n"
+                                   : listed("Exclude each other", texts(report, found.exclusions), style)) +
+         listed("Could not be held against each other", texts(report, found.incomparable), style) +
+         listed("Not carried over", found.left_out, style) +
+         listed("Asks nothing that counts, so that its own review stays incomplete", uncovered(report), style);
 }
 
 Json bound(const EnvelopeReport& report, const std::optional<Bound>& one) {
@@ -194,24 +231,16 @@ Json row(const EnvelopeReport& report, const Row& one) {
           {"documents", all}};
 }
 
-Json exclusions(const EnvelopeReport& report, const std::vector<Exclusion>& all) {
-  Json out = Json::array();
-  for (const Exclusion& one : all) {
-    out.push_back(exclusion(report, one));
-  }
-  return out;
-}
-
 }  // namespace
 
 std::string envelope_text(const EnvelopeReport& report, std::size_t width) {
-  return lines(report, "") + "\n" + text_table(rows(report), width) + "\n" + excluded(report, "  ") +
+  return lines(report, in_text, "") + "\n" + text_table(rows(report), width) + "\n" + excluded(report, in_text) +
          closing_text(report.origin);
 }
 
 std::string envelope_markdown(const EnvelopeReport& report) {
-  return "# What satisfies all of these\n\n" + lines(report, "- ") + "\n" + markdown_table(rows(report)) + "\n" +
-         excluded(report, "- ") + closing_markdown(report.origin);
+  return "# What satisfies all of these\n\n" + lines(report, in_markdown, "- ") + "\n" + markdown_table(rows(report)) +
+         "\n" + excluded(report, in_markdown) + closing_markdown(report.origin);
 }
 
 std::string envelope_json(const EnvelopeReport& report) {
@@ -231,9 +260,10 @@ std::string envelope_json(const EnvelopeReport& report) {
               {"classes", report.classes},
               {"limits", all},
               {"kept_as_they_are", kept},
-              {"exclude_each_other", exclusions(report, report.envelope.exclusions)},
+              {"exclude_each_other", texts(report, report.envelope.exclusions)},
               {"left_out", report.envelope.left_out},
-              {"not_comparable", exclusions(report, report.envelope.incomparable)}};
+              {"asks_nothing", uncovered(report)},
+              {"not_comparable", texts(report, report.envelope.incomparable)}};
   close_json(out, report.origin);
   return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
