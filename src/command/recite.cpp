@@ -1,7 +1,7 @@
 #include "command/recite.hpp"
 
 #include "command/origin.hpp"
-#include "command/rule_set.hpp"
+#include "command/submission.hpp"
 #include "evidence/written.hpp"
 #include "report/report.hpp"
 
@@ -33,18 +33,17 @@ Exit recite(const ReciteOptions& options) {
     return Exit::unusable;
   }
   source::SourceMap sources;
-  diagnose::Diagnostics diagnostics;
-  const auto set = prepare_specification(
-      sources, {options.path, options.amendments, library_folders(options.libraries)}, options.on, diagnostics);
-  if (set) {
-    diagnostics.append(set->mismatches);
-  }
-  print_diagnostics(diagnostics, sources);
-  if (diagnostics.has_errors()) {
+  const auto rules = prepare_all(sources, {{options.path}, options.amendments, options.libraries, options.on});
+  if (!rules) {
     return Exit::rules_broken;
   }
-  const report::Origin origin = origin_of(sources, std::span(&*set, 1));
-  return write_output(page(set->rules, origin, options), options.out) ? Exit::complies : Exit::unusable;
+  if (rules->sets.size() != 1) {
+    print_error("found " + std::to_string(rules->sets.size()) + " specifications in `" + options.path +
+                "`; name the rule file of one");
+    return Exit::unusable;
+  }
+  const report::Origin origin = origin_of(sources, *rules);
+  return write_output(page(rules->sets.front().rules, origin, options), options.out) ? Exit::complies : Exit::unusable;
 }
 
 }  // namespace plumbrule::command

@@ -1,6 +1,8 @@
 #include "report/recite.hpp"
 
+#include <algorithm>
 #include <array>
+#include <optional>
 
 #include "explain/wording.hpp"
 
@@ -41,7 +43,13 @@ std::string_view partner(const std::string& unit, Units units) {
 
 std::string converted(const check::End& end, const quantity::Unit& from, const quantity::Unit& to) {
   const quantity::Decimal value = quantity::convert(end.value, from, to);
-  return quantity::round_to(value, quantity::Decimal::of("0.01"), quantity::Ties::to_even).text();
+  // Two decimals, of small values three digits.
+  quantity::Decimal place = quantity::Decimal::of("0.01");
+  const quantity::Decimal size = value < quantity::Decimal{0} ? -value : value;
+  while (quantity::Decimal{0} < size && size < place * quantity::Decimal{100}) {
+    place = place / quantity::Decimal{10};
+  }
+  return quantity::round_to(value, place, quantity::Ties::to_even).text();
 }
 
 std::string converted(const Rules& rules, const Assertion& assertion, Units units) {
@@ -62,18 +70,21 @@ std::string converted(const Rules& rules, const Assertion& assertion, Units unit
   return out.empty() ? out : out + " " + std::string(wanted) + " (converted)";
 }
 
+std::string rounding(const check::Rounding& rule) {
+  return !rule.place ? "every digit"
+                     : "to " + rule.place->text() + (rule.ties == quantity::Ties::to_even ? ", even" : ", up");
+}
+
 // Of a range the place of each end, where they differ.
 std::string rounding(const Assertion& assertion) {
-  std::string out;
+  std::string out = assertion.staged ? "each specimen " + rounding(*assertion.staged) : "";
   for (const auto* end : {&assertion.limit.low, &assertion.limit.high, &assertion.limit.tolerance}) {
     if (!*end) {
       continue;
     }
-    const check::Rounding& rule = (*end)->rounding;
-    const std::string text =
-        !rule.place ? "every digit"
-                    : "to " + rule.place->text() + (rule.ties == quantity::Ties::to_even ? ", even" : ", up");
-    out += text == out ? "" : (out.empty() ? "" : "; ") + text;
+    const std::string text = rounding((*end)->rounding);
+    const bool known = out == text || out.ends_with("; " + text);
+    out += known ? "" : (out.empty() ? "" : "; ") + text;
   }
   return out;
 }
@@ -83,6 +94,31 @@ std::string status(const Requirement& requirement) {
          (requirement.severity == check::Severity::reject
               ? ""
               : ", " + std::string(explain::severity_text(requirement.severity)));
+}
+
+std::string age(const check::Validity& validity) {
+  return "tested within " + std::to_string(validity.count) + (validity.days ? " days" : " months");
+}
+
+// If all requirements have one.
+std::optional<check::Validity> common_age(const Rules& rules) {
+  if (rules.requirements.empty()) {
+    return std::nullopt;
+  }
+  const check::Validity& first = rules.requirements.front().validity;
+  const bool all = std::all_of(rules.requirements.begin(), rules.requirements.end(), [&](const Requirement& one) {
+    return one.validity.count == first.count && one.validity.days == first.days;
+  });
+  return all && first.count > 0 ? std::optional(first) : std::nullopt;
+}
+
+// What else decides, but for what is said of the whole specification.
+std::string beside_limit(const Rules& rules, const Requirement& requirement, const check::Alternative& one) {
+  std::string out;
+  if (one.ends) {
+    out += ", ends of the band " + (*one.ends * quantity::Decimal{100}).stripped().text() + " %";
+  }
+  return requirement.validity.count == 0 || common_age(rules) ? out : out + ", " + age(requirement.validity);
 }
 
 class Reciter {
@@ -146,8 +182,9 @@ class Reciter {
           const std::string property = lead ? (alternative > 0 ? "or " : "") + explain::label(rules_, assertion) +
                                                   (how.empty() ? "" : ", " + how)
                                             : explain::conditions(rules_, assertion);
+          std::string beside = lead ? beside_limit(rules_, requirement, one.alternatives[alternative]) : "";
           lead = false;
-          row(requirement, property, who, explain::limit_text(assertion.limit), &assertion, one.cite, first);
+          row(requirement, property + beside, who, explain::limit_text(assertion.limit), &assertion, one.cite, first);
           first = false;
         }
       }
@@ -162,6 +199,9 @@ TableView limits_table(const Rules& rules, Units units) { return Reciter(rules, 
 std::vector<std::string> specification_lines(const Rules& rules) {
   const check::Specification& one = *rules.specification;
   std::vector<std::string> out{one.title, "edition " + one.edition + (one.agency.empty() ? "" : ", " + one.agency)};
+  if (!one.effective.empty()) {
+    out.push_back("effective " + one.effective);
+  }
   for (const std::string& amendment : one.amendments) {
     out.push_back("amended by " + amendment);
   }
@@ -170,6 +210,16 @@ std::vector<std::string> specification_lines(const Rules& rules) {
   }
   out.push_back("limits " + std::string(explain::status_text(one.provenance.status)) +
                 (one.provenance.status_note.empty() ? "" : ": " + one.provenance.status_note));
+  if (const auto all = common_age(rules)) {
+    out.push_back("each test made " + age(*all).substr(7) + " before the review");
+  }
+  if (one.certificates) {
+    out.emplace_back("a certificate is required of every material");
+  }
+  if (one.outliers) {
+    out.push_back("specimens are tested for outliers at a significance of " +
+                  (*one.outliers * quantity::Decimal{100}).stripped().text() + " %");
+  }
   if (!one.provenance.source.empty()) {
     out.push_back("source: " + one.provenance.source);
   }
