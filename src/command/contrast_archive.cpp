@@ -115,7 +115,8 @@ class Held {
   // outcome is another one, which may hang on it.
   [[nodiscard]] bool decides(const Judgement& one) const {
     return one.verdict == Verdict::fails || one.verdict == Verdict::not_shown ||
-           (one.verdict == Verdict::complies && before_.outcome != after_.outcome);
+           (one.verdict == Verdict::complies && one.severity != check::Severity::advise &&
+            before_.outcome != after_.outcome);
   }
   // The same verdict, of which something else follows (language.md, 7.7).
   [[nodiscard]] bool weighs_otherwise(const Judgement& left, const Judgement& right) const {
