@@ -15,7 +15,8 @@ struct ContrastOptions {
   Format format = Format::text;
 };
 
-/// Exit status 0: no limit differs; 1: something differs; 2: nothing differs, but a past submittal could not be read.
+/// Exit status 0: nothing differs, or texts alone; 1: something else does, or a past submittal is judged otherwise; 2:
+/// neither, but a past submittal could not be read or has errors.
 [[nodiscard]] Exit contrast(const ContrastOptions& options);
 
 }  // namespace plumbrule::command

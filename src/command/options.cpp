@@ -23,7 +23,9 @@ constexpr std::array<Row, 11> table{
      {add_proof, "0 sound, 3 a rule file is broken or an example is not as expected"},
      {add_recite, "0 written, 3 a rule file is broken"},
      {add_contrast,
-      "0 nothing differs, 1 a limit or a verdict differs, 2 a past submittal cannot be read, 3 a rule file is broken"},
+      "0 nothing but texts differs, 1 a limit, what is tested or how, or a verdict differs, 2 a past submittal cannot "
+      "be "
+      "read or has errors, 3 a rule file is broken"},
      {add_envelope,
       "0 nothing is excluded, 1 limits exclude each other, 2 something cannot be compared, 3 a rule file is broken"},
      {add_tidy, "0 laid out, 1 with --check: a file is not, 3 a file has an error"},

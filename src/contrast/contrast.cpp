@@ -2,9 +2,14 @@
 
 #include <algorithm>
 #include <array>
+#include <set>
+#include <utility>
 
+#include "contrast/conditions.hpp"
+#include "contrast/general.hpp"
 #include "contrast/limits.hpp"
 #include "contrast/pairing.hpp"
+#include "contrast/questions.hpp"
 #include "explain/wording.hpp"
 
 namespace plumbrule::contrast {
@@ -16,8 +21,6 @@ void note_if(bool differs, std::vector<std::string>& details, const std::string&
   }
 }
 
-std::string stated(const std::string& text, const char* otherwise) { return text.empty() ? otherwise : text; }
-
 std::string age(const check::Validity& validity) {
   return validity.count == 0 ? "any age" : std::to_string(validity.count) + (validity.days ? " days" : " months");
 }
@@ -26,11 +29,11 @@ std::string age(const check::Validity& validity) {
 std::vector<std::string> conditions_changed(const check::Rules& before, const Demand& left, const check::Rules& after,
                                             const Demand& right, const std::string& now) {
   std::vector<std::string> out;
-  note_if(left.subject != right.subject, out,
-          "under " + stated(explain::conditions(before, *left.assertion), "no condition") + now + "under " +
-              stated(explain::conditions(after, *right.assertion), "no condition"));
+  note_if(!same_conditions(before, *left.assertion, after, *right.assertion), out,
+          under(before, *left.assertion) + now + under(after, *right.assertion));
   note_if(statistic_of(left) != statistic_of(right), out, statistic_of(left) + now + statistic_of(right));
-  note_if(beside_of(left) != beside_of(right), out, beside_of(left) + now + beside_of(right));
+  note_if(beside_of(before, left) != beside_of(after, right), out,
+          beside_of(before, left) + now + beside_of(after, right));
   note_if(left.requirement->severity != right.requirement->severity, out, severity_of(left) + now + severity_of(right));
   note_if(left.requirement->optional != right.requirement->optional, out, asked_of(left) + now + asked_of(right));
   const auto ways = [](const Demand& demand) { return demand.one->alternatives.size(); };
@@ -43,21 +46,44 @@ std::vector<std::string> conditions_changed(const check::Rules& before, const De
   return out;
 }
 
-std::vector<std::string> reworded(const Demand& left, const Demand& right) {
+// Texts of the clause, which all of its demands share.
+std::vector<std::string> clause_reworded(const check::Requirement& then, const check::Requirement& now) {
   std::vector<std::string> out;
-  const check::Requirement& then = *left.requirement;
-  const check::Requirement& now = *right.requirement;
   note_if(then.number != now.number, out, "clause " + then.number + " is clause " + now.number);
   note_if(then.title != now.title, out, "title \"" + then.title + "\" is \"" + now.title + "\"");
-  note_if(left.one->cite != right.one->cite, out, "cited \"" + left.one->cite + "\", now \"" + right.one->cite + "\"");
   note_if(then.because != now.because, out, "the reason is worded anew");
   note_if(then.mend != now.mend, out, "what to mend is worded anew");
+  note_if(then.provenance.source != now.provenance.source, out, "the source is worded anew");
+  note_if(then.provenance.note != now.provenance.note, out, "the note is worded anew");
   return out;
+}
+
+std::string status_of(const check::Provenance& one) {
+  return std::string(explain::status_text(one.status)) + (one.status_note.empty() ? "" : ": " + one.status_note);
+}
+
+// That of a clause without one is that of its specification, where it is told.
+void status_reworded(const check::Rules& before, const check::Requirement& then, const check::Rules& after,
+                     const check::Requirement& now, std::vector<std::string>& out) {
+  const std::string left = status_of(then.provenance);
+  const std::string right = status_of(now.provenance);
+  const bool follows = then.provenance.status == before.specification->provenance.status &&
+                       now.provenance.status == after.specification->provenance.status &&
+                       then.provenance.status_note == now.provenance.status_note;
+  note_if(left != right && !follows, out, "limits " + left + ", now " + right);
 }
 
 void append(Change& change, std::vector<std::string> details, Kind kind) {
   change.kind = change.kind == Kind::same && !details.empty() ? kind : change.kind;
   change.details.insert(change.details.end(), details.begin(), details.end());
+}
+
+std::string passes_text(Kind passes, bool one_family) {
+  const std::string where = one_family ? " now" : " there";
+  return passes == Kind::tightened ? ": less passes" + where
+         : passes == Kind::relaxed ? ": more passes" + where
+         : passes == Kind::moved   ? ": other values pass" + where
+                                   : "";
 }
 
 Change changed(const check::Rules& before, const Demand& left, const check::Rules& after, const Demand& right,
@@ -66,17 +92,14 @@ Change changed(const check::Rules& before, const Demand& left, const check::Rule
   Change out{limit.kind, &left, &right, std::move(limit.details), {}, false};
   const std::string now = one_family ? ", now " : ", there ";
   const auto conditions = conditions_changed(before, left, after, right, now);
-  // A tighter number says nothing if less hangs on it, or if rounding takes it back.
-  const bool directed = out.kind == Kind::tightened || out.kind == Kind::relaxed;
-  if (directed && (!conditions.empty() || limit.undone_by_rounding)) {
+  // A tighter number says nothing if less hangs on it.
+  if (!conditions.empty() && (out.kind == Kind::tightened || out.kind == Kind::relaxed)) {
     out.kind = Kind::conditions;
   }
   append(out, conditions, Kind::conditions);
-  if (rounding_of(left) != rounding_of(right)) {
-    append(out, {"compared " + rounding_of(left) + now + rounding_of(right)}, Kind::conditions);
-  }
-  if (one_family) {  // two agencies always word differently
-    append(out, reworded(left, right), Kind::reworded);
+  if (limit.rounding) {
+    const std::string passes = passes_text(limit.passes, one_family);
+    append(out, {"compared " + rounding_of(before, left) + now + rounding_of(after, right) + passes}, Kind::conditions);
   }
   return out;
 }
@@ -92,15 +115,21 @@ Change waived(const Demand& left, const Demand& right, bool one_family) {
   return out;
 }
 
-// A demand for mixes of which the other side has nothing like it. `way`: its clause stands there too, without this way.
-Change lone(const Demand& demand, bool is_new, bool way) {
+// What stays on the other side of the clause of a demand that has no counterpart there: nothing of it; another of its
+// ways to comply; or the demand's own way, without this demand.
+enum class Stays : std::uint8_t { nothing, another_way, own_way };
+
+// A demand for mixes of which the other side has nothing like it.
+Change lone(const Demand& demand, bool is_new, Stays stays) {
+  const bool way = stays == Stays::another_way;
   const Kind kind = way ? (is_new ? Kind::relaxed : Kind::tightened) : is_new ? Kind::added : Kind::withdrawn;
   Change out{kind, is_new ? nullptr : &demand, is_new ? &demand : nullptr, {}, {}, false};
   const std::size_t ways = demand.one->alternatives.size();
   if (way) {
     out.details.emplace_back(is_new ? "another way to comply" : "one way to comply is gone");
   } else if (ways > 1) {
-    out.details.push_back("one of " + std::to_string(ways) + " ways to comply");
+    out.details.push_back((stays == Stays::own_way ? "in one of " : "one of ") + std::to_string(ways) +
+                          " ways to comply");
   }
   return out;
 }
@@ -123,9 +152,13 @@ class Lister {
         }
         add(at, pair);
       }
-      add_alone(out_.before[at], pairs_.before_alone[at], out_.after, false);
+      add_alone(out_.before[at], pairs_.before_alone[at], false);
     }
     added_until(out_.after.size());
+    out_.general = general(before_, after_, out_);
+    for (General& one : asked_.told()) {
+      out_.general.push_back(std::move(one));
+    }
   }
 
  private:
@@ -134,37 +167,94 @@ class Lister {
   Contrast& out_;
   Words words_;
   Pairs pairs_;
+  std::set<std::pair<const check::Requirement*, const check::Requirement*>> told_clauses_;
+  std::set<std::pair<const check::Case*, const check::Case*>> told_cases_;
+  AskedOtherwise asked_;
   std::size_t next_ = 0;  // of those after, the first that was not passed yet
 
   void added_until(std::size_t until) {
     for (; next_ < until; ++next_) {
-      add_alone(out_.after[next_], pairs_.after_alone[next_], out_.before, true);
+      add_alone(out_.after[next_], pairs_.after_alone[next_], true);
     }
   }
 
-  // Where the clause itself stands on both sides, only a way to comply came or went.
-  void add_alone(const Demand& demand, const Mixes& mixes, const std::vector<Demand>& others, bool is_new) {
-    Mixes rest = mixes;
-    if (out_.one_family && demand.one->alternatives.size() > 1) {
-      for (const Demand& other : others) {
-        if (other.requirement->number == demand.requirement->number && other.assertion != nullptr) {
-          rest = without(rest, mixes_of(other.classes, other.exceptions, words_), words_);
+  // For which mixes the own way of a demand stays on the other side, or other ways of its clause.
+  struct Ways {
+    Mixes own, others;
+  };
+  [[nodiscard]] Ways ways_that_stay(const Demand& demand, bool is_new) const {
+    Ways out;
+    for (std::size_t at = 0; at < out_.before.size(); ++at) {
+      for (const Pair& pair : pairs_.of[at]) {
+        const Demand& left = out_.before[at];
+        const Demand& right = out_.after[pair.after];
+        const Demand& beside = is_new ? right : left;
+        if (beside.requirement == demand.requirement && left.assertion != nullptr && right.assertion != nullptr) {
+          const bool own = beside.one == demand.one && beside.alternative == demand.alternative;
+          Mixes& of = own ? out.own : out.others;
+          of.insert(of.end(), pair.mixes.begin(), pair.mixes.end());
         }
       }
     }
-    if (const Mixes both = without(mixes, rest, words_); !both.empty()) {
-      add(lone(demand, is_new, true), both);
+    return out;
+  }
+
+  // Ways that all came or went are another clause; only where one stays did another come or go.
+  void add_alone(const Demand& demand, Mixes mixes, bool is_new) {
+    if (out_.one_family && demand.one->alternatives.size() > 1) {
+      const Ways ways = ways_that_stay(demand, is_new);
+      mixes = add_part(demand, mixes, ways.own, is_new, Stays::own_way);
+      mixes = add_part(demand, mixes, ways.others, is_new, Stays::another_way);
     }
-    if (!rest.empty()) {
-      add(lone(demand, is_new, false), rest);
+    if (!mixes.empty()) {
+      add(lone(demand, is_new, Stays::nothing), mixes);
     }
   }
+
+  // Gives those that are left.
+  Mixes add_part(const Demand& demand, const Mixes& mixes, const Mixes& part, bool is_new, Stays stays) {
+    if (const Mixes both = common(mixes, part, words_); !both.empty()) {
+      add(lone(demand, is_new, stays), both);
+    }
+    return without(mixes, part, words_);
+  }
+
+  // Texts that many demands share are told with the first of them.
+  void add_texts(Change& change) {
+    const Demand& left = *change.before;
+    const Demand& right = *change.after;
+    std::vector<std::string> texts;
+    if (told_clauses_.emplace(left.requirement, right.requirement).second) {
+      texts = clause_reworded(*left.requirement, *right.requirement);
+      status_reworded(before_, *left.requirement, after_, *right.requirement, texts);
+    }
+    if (told_cases_.emplace(left.one, right.one).second) {
+      note_if(left.one->cite != right.one->cite, texts,
+              "cited \"" + left.one->cite + "\", now \"" + right.one->cite + "\"");
+    }
+    append(change, texts, Kind::reworded);
+  }
+
+  Change both(const Demand& left, const Demand& right, const Mixes& mixes) {
+    Change out = changed(before_, left, after_, right, out_.one_family);
+    const Questions then = must_state(before_, left, mixes, words_);
+    const Questions now = must_state(after_, right, mixes, words_);
+    if (!out_.one_family) {
+      asked_.add(then, left, now, right);
+    } else if (then != now) {
+      append(out, {to_state(then) + ", now " + to_state(now)}, Kind::conditions);
+    }
+    if (out_.one_family) {  // two agencies always word differently
+      add_texts(out);
+    }
+    return out;
+  }
+
   void add(std::size_t at, const Pair& pair) {
     const Demand& left = out_.before[at];
     const Demand& right = out_.after[pair.after];
-    const bool both = left.assertion != nullptr && right.assertion != nullptr;
-    add(both ? changed(before_, left, after_, right, out_.one_family) : waived(left, right, out_.one_family),
-        pair.mixes);
+    const bool demanded = left.assertion != nullptr && right.assertion != nullptr;
+    add(demanded ? both(left, right, pair.mixes) : waived(left, right, out_.one_family), pair.mixes);
   }
   void add(Change change, const Mixes& mixes) {
     const auto as_printed = [&](const Demand* demand) {
@@ -185,6 +275,12 @@ Contrast contrast(const check::Rules& before, const check::Rules& after) {
   out.one_family = before.specification->name == after.specification->name;
   Lister(before, after, out).run();
   return out;
+}
+
+bool differs(const Contrast& contrast) {
+  const auto more_than_texts = [](const auto& one) { return one.kind != Kind::same && one.kind != Kind::reworded; };
+  return std::any_of(contrast.changes.begin(), contrast.changes.end(), more_than_texts) ||
+         std::any_of(contrast.general.begin(), contrast.general.end(), more_than_texts);
 }
 
 std::string_view kind_text(Kind kind, bool one_family) {

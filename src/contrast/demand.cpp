@@ -25,23 +25,9 @@ std::string who(const check::Rules& rules, const check::Requirement& requirement
 }
 
 Asked asked_by(const check::Rules& rules, const check::Requirement& requirement, const check::Case& one) {
-  Asked out;
-  for (const auto* tests : {&requirement.where, &one.where}) {
-    for (const check::Test& test : *tests) {
-      const check::Category& category = rules.categories[test.category];
-      std::set<std::string> words = word_set(category, test.words);
-      const auto found = out.find(category.name);
-      if (found == out.end()) {
-        out.emplace(category.name, std::move(words));
-        continue;
-      }
-      std::set<std::string> both;  // all tests must hold
-      std::set_intersection(words.begin(), words.end(), found->second.begin(), found->second.end(),
-                            std::inserter(both, both.begin()));
-      found->second = std::move(both);
-    }
-  }
-  return out;
+  std::vector<check::Test> tests = requirement.where;
+  tests.insert(tests.end(), one.where.begin(), one.where.end());
+  return classes_of(rules, tests);
 }
 
 void add(const check::Rules& rules, const check::Requirement& requirement, const check::Case& one,
@@ -63,7 +49,50 @@ void add(const check::Rules& rules, const check::Requirement& requirement, const
   }
 }
 
+// A place is a difference: of a temperature in degC it is in Cdeg.
+std::string place_unit(const check::Rules& rules, check::UnitId unit) {
+  const std::string& text = rules.units.at(rules.units.difference(unit)).text;
+  return text.empty() ? "" : " " + text;
+}
+
+std::string rounded_to(const check::Rounding& rule, const std::string& unit) {
+  return !rule.place ? "with every digit"
+                     : "rounded to " + rule.place->stripped().text() + unit +
+                           (rule.ties == quantity::Ties::to_even ? ", ties to even" : ", ties up");
+}
+
+std::string roundings(const check::Limit& limit, const std::string& unit) {
+  std::string out;
+  std::string before;
+  for (const auto* end : {&limit.low, &limit.high, &limit.tolerance}) {
+    if (*end) {
+      const std::string text = rounded_to((*end)->rounding, unit);
+      out += text == before ? "" : (out.empty() ? "" : " and ") + text;
+      before = text;
+    }
+  }
+  return out;
+}
+
 }  // namespace
+
+Asked classes_of(const check::Rules& rules, const std::vector<check::Test>& tests) {
+  Asked out;
+  for (const check::Test& test : tests) {
+    const check::Category& category = rules.categories[test.category];
+    std::set<std::string> words = word_set(category, test.words);
+    const auto found = out.find(category.name);
+    if (found == out.end()) {
+      out.emplace(category.name, std::move(words));
+      continue;
+    }
+    std::set<std::string> both;  // all tests must hold
+    std::set_intersection(words.begin(), words.end(), found->second.begin(), found->second.end(),
+                          std::inserter(both, both.begin()));
+    found->second = std::move(both);
+  }
+  return out;
+}
 
 std::vector<Demand> demands(const check::Rules& rules) {
   std::vector<Demand> out;
@@ -100,33 +129,24 @@ std::string rounding_of(const Demand& demand) {
   return demand.assertion == nullptr ? "" : rounding_of(demand.assertion->limit);
 }
 
-std::string rounding_of(const check::Limit& limit) {
-  std::string out;
-  std::string before;
-  for (const auto* end : {&limit.low, &limit.high, &limit.tolerance}) {
-    if (!*end) {
-      continue;
-    }
-    const check::Rounding& rule = (*end)->rounding;
-    const std::string text = !rule.place ? "with every digit"
-                                         : "rounded to " + rule.place->stripped().text() +
-                                               (rule.ties == quantity::Ties::to_even ? ", ties to even" : ", ties up");
-    out += text == before ? "" : (out.empty() ? "" : " and ") + text;
-    before = text;
-  }
-  return out;
+std::string rounding_of(const check::Limit& limit) { return roundings(limit, ""); }
+
+std::string rounding_of(const check::Rules& rules, const Demand& demand) {
+  return demand.assertion == nullptr
+             ? ""
+             : roundings(demand.assertion->limit, place_unit(rules, demand.assertion->limit.unit));
 }
 
-std::string beside_of(const Demand& demand) {
+std::string beside_of(const check::Rules& rules, const Demand& demand) {
   std::string out;
   if (demand.assertion != nullptr && demand.assertion->staged) {
     const check::Rounding& rule = *demand.assertion->staged;
-    out = "each specimen rounded to " + (rule.place ? rule.place->stripped().text() : std::string("every digit")) +
-          (rule.ties == quantity::Ties::to_even ? ", ties to even" : ", ties up");
+    const check::UnitId unit = rules.measures[demand.assertion->measure].type.unit;
+    out = "each specimen " + (rule.place ? rounded_to(rule, place_unit(rules, unit)) : std::string("with every digit"));
   }
   if (demand.assertion != nullptr && demand.one->alternatives[demand.alternative].ends) {
-    out += (out.empty() ? "" : "; ") + std::string("ends of the band ") +
-           demand.one->alternatives[demand.alternative].ends->stripped().text();
+    const quantity::Decimal part = *demand.one->alternatives[demand.alternative].ends * quantity::Decimal{100};
+    out += (out.empty() ? "" : "; ") + std::string("ends of the band ") + part.stripped().text() + " %";
   }
   return out.empty() ? "nothing beside the limit" : out;
 }

@@ -28,6 +28,9 @@ struct Demand {
 /// In the order of the rule file; of a requirement the general case first.
 [[nodiscard]] std::vector<Demand> demands(const check::Rules& rules);
 
+/// The words of each category that the tests ask about.
+[[nodiscard]] Asked classes_of(const check::Rules& rules, const std::vector<check::Test>& tests);
+
 /// The words that a limit allows; none for a quantity.
 [[nodiscard]] std::set<std::string> allowed_words(const check::Rules& rules, const check::Assertion& assertion);
 
@@ -37,10 +40,11 @@ struct Demand {
 [[nodiscard]] std::string severity_of(const Demand& demand);
 [[nodiscard]] std::string asked_of(const Demand& demand);
 [[nodiscard]] std::string weight_of(const Demand& demand);
-/// "every digit", "to 1, ties to even".
+/// "with every digit", "rounded to 1, ties to even"; with the rules also the unit: "rounded to 1 g/m2, ties to even".
 [[nodiscard]] std::string rounding_of(const check::Limit& limit);
 [[nodiscard]] std::string rounding_of(const Demand& demand);
+[[nodiscard]] std::string rounding_of(const check::Rules& rules, const Demand& demand);
 /// The rounding of each specimen and the rule on consecutive sieves, in words.
-[[nodiscard]] std::string beside_of(const Demand& demand);
+[[nodiscard]] std::string beside_of(const check::Rules& rules, const Demand& demand);
 
 }  // namespace plumbrule::contrast

@@ -19,7 +19,7 @@ std::string rounded(const Decimal& value, std::string_view place) {
 // A difference of two temperatures is no temperature.
 std::string amount_text(const check::Rules& rules, const Decimal& amount, quantity::UnitId unit) {
   const std::string& text = rules.units.at(rules.units.difference(unit)).text;
-  const std::string named = text == "%" ? "percentage points" : text;
+  const std::string named = text != "%" ? text : amount == Decimal{1} ? "percentage point" : "percentage points";
   return explain::show(amount.stripped()) + (named.empty() ? "" : " " + named);
 }
 
@@ -27,6 +27,17 @@ struct Side {
   const char* name;
   bool upper;     // a smaller one is tighter
   bool interval;  // the amount is a difference (a tolerance)
+};
+
+// Which ways the ends of a limit went.
+struct Ways {
+  bool tighter = false, looser = false;
+  void add(bool is_tighter) { (is_tighter ? tighter : looser) = true; }
+  [[nodiscard]] bool both() const { return tighter && looser; }
+  [[nodiscard]] bool any() const { return tighter || looser; }
+  [[nodiscard]] Kind kind() const {
+    return both() ? Kind::moved : tighter ? Kind::tightened : looser ? Kind::relaxed : Kind::same;
+  }
 };
 
 class Ends {
@@ -38,7 +49,13 @@ class Ends {
     end({"upper limit", true, false}, left_.high, right_.high);
     end({"lower limit", false, false}, left_.low, right_.low);
     end({"tolerance", true, true}, left_.tolerance, right_.tolerance);
-    out_.kind = tighter_ && looser_ ? Kind::moved : tighter_ ? Kind::tightened : looser_ ? Kind::relaxed : Kind::same;
+    if (!numbers_.any()) {
+      out_.passes = passes_.kind();
+    } else if (taken_back_ && !numbers_.both() && !passes_.both()) {
+      out_.kind = Kind::conditions;
+    } else {
+      out_.kind = passes_.both() ? Kind::moved : numbers_.kind();
+    }
     return std::move(out_);
   }
 
@@ -48,51 +65,68 @@ class Ends {
   const check::Rules& after_;
   const check::Limit& right_;
   Difference out_;
-  bool tighter_ = false, looser_ = false;
+  Ways numbers_, passes_;    // as printed, and with rounding
+  bool taken_back_ = false;  // a number moved, and by rounding what passes did not follow
 
-  void note(bool tighter, const std::string& text) {
-    (tighter ? tighter_ : looser_) = true;
-    out_.details.push_back(text);
-  }
-
-  [[nodiscard]] Decimal in_left_unit(const Side& side, const Decimal& value) const {
+  [[nodiscard]] Decimal in_left_unit(bool interval, const Decimal& value) const {
     const auto of = [&](const check::Rules& rules, quantity::UnitId id) {
-      return rules.units.at(side.interval ? rules.units.difference(id) : id);
+      return rules.units.at(interval ? rules.units.difference(id) : id);
     };
     return quantity::convert(value, of(after_, right_.unit), of(before_, left_.unit));
   }
 
   void end(const Side& side, const std::optional<check::End>& left, const std::optional<check::End>& right) {
-    const std::string name = side.name;
-    if (!left || !right) {
-      if (left || right) {
-        note(right.has_value(), right ? (side.interval ? "a "
-                                         : side.upper  ? "an "
-                                                       : "a ") +
-                                            name + " was added"
-                                      : "the " + name + " was dropped");
-      }
-      return;
+    if (left && right) {
+      compare(side, *left, *right);
+    } else if (left || right) {
+      numbers_.add(right.has_value());
+      passes_.add(right.has_value());
+      const std::string name = side.name;
+      out_.details.push_back(right ? (side.upper && !side.interval ? "an " : "a ") + name + " was added"
+                                   : "the " + name + " was dropped");
     }
-    const Decimal now = in_left_unit(side, right->value);
-    const Decimal change = now - left->value;
-    if (change.zero()) {
-      return;
-    }
-    std::string text = "the " + name + " is " + amount_text(before_, magnitude(change), left_.unit) +
-                       (change < Decimal{0} ? " lower" : " higher");
-    if (!left->value.zero() && before_.units.at(left_.unit).text != "%") {
-      text += " (" + rounded(magnitude(change / left->value) * Decimal{100}, "0.01") + " %)";
-    }
-    note((change < Decimal{0}) == side.upper, text);
-    out_.undone_by_rounding = out_.undone_by_rounding || !follows(side, *left, *right, change < Decimal{0});
   }
 
-  // Whether rounding moves the bound on unrounded values the way in which the number moved.
-  [[nodiscard]] bool follows(const Side& side, const check::End& left, const check::End& right, bool lower) const {
-    const Decimal then = threshold_of(left, side.upper).value;
-    const Decimal now = in_left_unit(side, threshold_of(right, side.upper).value);
-    return lower ? now < then : now > then;
+  void compare(const Side& side, const check::End& left, const check::End& right) {
+    const Decimal change = in_left_unit(side.interval, right.value) - left.value;
+    const bool other_rounding = !same_rounding(left.rounding, right.rounding);
+    out_.rounding = out_.rounding || other_rounding;
+    if (change.zero() && !other_rounding) {
+      return;
+    }
+    const quantity::Threshold then = threshold_of(left, side.upper);
+    quantity::Threshold now = threshold_of(right, side.upper);
+    now.value = in_left_unit(side.interval, now.value);
+    const bool stricter_now = stricter(now, then, side.upper);
+    const bool stricter_then = stricter(then, now, side.upper);
+    if (stricter_now || stricter_then) {
+      passes_.add(stricter_now);
+    }
+    if (!change.zero()) {
+      const bool tighter = (change < Decimal{0}) == side.upper;
+      numbers_.add(tighter);
+      const bool follows = tighter ? stricter_now : stricter_then;
+      taken_back_ = taken_back_ || !follows;
+      out_.details.push_back(moved_text(side, left, change) + (follows ? "" : ", which rounding takes back"));
+    }
+  }
+
+  // Of a percentage, and of a point on a scale whose zero is arbitrary, a part of the limit would be misread.
+  [[nodiscard]] std::string moved_text(const Side& side, const check::End& left, const Decimal& change) const {
+    const quantity::Unit& unit = before_.units.at(left_.unit);
+    std::string out = "the " + std::string(side.name) + " is " + amount_text(before_, magnitude(change), left_.unit) +
+                      (change < Decimal{0} ? " lower" : " higher");
+    if (!left.value.zero() && unit.text != "%" && (side.interval || !unit.point)) {
+      out += " (" + rounded(magnitude(change / left.value) * Decimal{100}, "0.01") + " %)";
+    }
+    return out;
+  }
+
+  [[nodiscard]] bool same_rounding(const check::Rounding& left, const check::Rounding& right) const {
+    if (!left.place || !right.place) {
+      return !left.place && !right.place;
+    }
+    return left.ties == right.ties && (in_left_unit(true, *right.place) - *left.place).zero();
   }
 };
 

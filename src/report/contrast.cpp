@@ -55,6 +55,19 @@ TableView table(const ContrastReport& report) {
   return out;
 }
 
+TableView general(const ContrastReport& report) {
+  TableView out;
+  const bool one_family = report.contrast.one_family;
+  out.heads = {"Beside the limits", one_family ? "Before" : "First", one_family ? "After" : "Second",
+               one_family ? "Change" : "Difference"};
+  for (const contrast::General& one : report.contrast.general) {
+    out.rows.push_back(
+        {one.what, one.before.empty() ? "-" : one.before, one.after.empty() ? "-" : one.after,
+         std::string(contrast::kind_text(one.kind, one_family)) + (one.detail.empty() ? "" : ": " + one.detail)});
+  }
+  return out;
+}
+
 std::size_t count(const ContrastReport& report, Kind kind) {
   return static_cast<std::size_t>(std::count_if(report.contrast.changes.begin(), report.contrast.changes.end(),
                                                 [&](const Change& one) { return one.kind == kind; }));
@@ -94,27 +107,35 @@ std::string outcome(const std::optional<evaluate::Outcome>& one) {
 
 TableView past(const ContrastReport& report) {
   TableView out;
-  out.heads = {"Submittal", "Before", "After", "Clauses whose verdict differs"};
+  out.heads = {"Submittal", "Before", "After", "Clauses that are judged otherwise, and errors"};
   for (const Filed& one : report.filed) {
     std::vector<std::string> clauses;
     for (const Filed::Clause& clause : one.clauses) {
       clauses.push_back((clause.before.empty() ? "no clause" : clause.before) + " -> " +
                         (clause.after.empty() ? "no clause" : clause.after));
     }
+    for (const std::string& error : one.errors) {
+      clauses.push_back("error: " + error);
+    }
     out.rows.push_back({one.submittal, outcome(one.before), outcome(one.after), joined(clauses, "; ")});
   }
   return out;
 }
 
-bool differs(const Filed& one) { return one.before != one.after || !one.clauses.empty() || !one.before; }
+bool differs(const Filed& one) {
+  return one.before != one.after || !one.clauses.empty() || !one.errors.empty() || !one.before;
+}
 
 std::string past_line(const ContrastReport& report) {
   const auto changed = std::count_if(report.filed.begin(), report.filed.end(),
                                      [](const Filed& one) { return one.before && one.before != one.after; });
   const auto unread =
       std::count_if(report.filed.begin(), report.filed.end(), [](const Filed& one) { return !one.before; });
-  return std::to_string(report.filed.size()) + " past submittals, " + std::to_string(changed) +
-         " with another outcome, " + std::to_string(unread) + " that could not be read";
+  const auto faulty = std::count_if(report.filed.begin(), report.filed.end(),
+                                    [](const Filed& one) { return one.before && !one.errors.empty(); });
+  return std::to_string(report.filed.size()) + (report.filed.size() == 1 ? " past submittal, " : " past submittals, ") +
+         std::to_string(changed) + " with another outcome, " + std::to_string(faulty) + " with errors, " +
+         std::to_string(unread) + " that could not be read";
 }
 
 ContrastReport only_differing(const ContrastReport& report) {
@@ -126,6 +147,10 @@ ContrastReport only_differing(const ContrastReport& report) {
 }  // namespace
 
 TableView contrast_table(const ContrastReport& report) { return table(report); }
+TableView general_table(const ContrastReport& report) { return general(report); }
+std::string nothing_differs(const ContrastReport& report) {
+  return report.contrast.general.empty() ? "Nothing differs." : "No limit differs.";
+}
 std::string contrast_counts(const ContrastReport& report) { return counts(report); }
 std::string contrast_unchanged(const ContrastReport& report) { return unchanged(report); }
 TableView filed_table(const ContrastReport& report) { return past(only_differing(report)); }
@@ -136,7 +161,9 @@ std::string contrast_text(const ContrastReport& report, std::size_t width) {
                     (report.contrast.one_family ? "\nAfter   " : "\nSecond  ") + named(report.after) + "\n";
   out += "Limits  " + counts(report) + "\n\n";
   const TableView changes = table(report);
-  out += changes.rows.empty() ? "Nothing differs.\n" : text_table(changes, width);
+  out += changes.rows.empty() ? nothing_differs(report) + "\n" : text_table(changes, width);
+  const TableView others = general(report);
+  out += others.rows.empty() ? "" : "\n" + text_table(others, width);
   out += "\nThe same: " + unchanged(report) + "\n";
   if (report.archive) {
     const ContrastReport shown = only_differing(report);
@@ -152,10 +179,15 @@ std::string contrast_markdown(const ContrastReport& report) {
                     markdown_cell(report.after.specification->title) + "\n\n";
   out += (one_family ? "- before: " : "- first: ") + markdown_cell(named(report.before)) +
          (one_family ? "\n- after: " : "\n- second: ") + markdown_cell(named(report.after)) + "\n";
-  out += "- limits: " + markdown_cell(counts(report)) + "\n\n" + markdown_table(table(report));
+  out += "- limits: " + markdown_cell(counts(report)) + "\n\n";
+  const TableView changes = table(report);
+  out += changes.rows.empty() ? nothing_differs(report) + "\n" : markdown_table(changes);
+  const TableView others = general(report);
+  out += others.rows.empty() ? "" : "\n" + markdown_table(others);
   out += "\nThe same: " + markdown_cell(unchanged(report)) + "\n";
   if (report.archive) {
-    out += "\nArchive: " + filed_line(report) + "\n\n" + markdown_table(filed_table(report));
+    const TableView filed = filed_table(report);
+    out += "\nArchive: " + filed_line(report) + "\n" + (filed.rows.empty() ? "" : "\n" + markdown_table(filed));
   }
   return out + closing_markdown(report.origin);
 }

@@ -28,13 +28,16 @@ std::string contrast_html(const ContrastReport& report) {
                     {one_family ? "After" : "Second", named(report.after)},
                     Fact{"Limits", counts_line(contrast_counts(report))}});
   const TableView changes = contrast_table(report);
-  Markup body = changes.rows.empty() ? paragraph("Nothing differs.") : html_table("Limits that differ", changes);
+  Markup body = changes.rows.empty() ? paragraph(nothing_differs(report)) : html_table("Limits that differ", changes);
+  const TableView others = general_table(report);
+  body += others.rows.empty() ? Markup() : html_table("What differs beside the limits", others);
   body += paragraph("The same: " + contrast_unchanged(report) + ".");
   out.parts.push_back({"What differs", body});
   if (report.archive) {
     const TableView filed = filed_table(report);
     Markup past = paragraph(filed_line(report) + ".");
-    past += filed.rows.empty() ? Markup() : html_table("Past submittals that are judged otherwise", filed);
+    past +=
+        filed.rows.empty() ? Markup() : html_table("Past submittals that are judged otherwise, or have errors", filed);
     out.parts.push_back({"Past submittals", past});
   }
   out.parts.push_back(files(report.origin));

@@ -29,7 +29,8 @@ Json demand(const check::Rules& rules, const Demand* one) {
     out["measure"] = one->measure;
     out["conditions"] = explain::conditions(rules, *one->assertion);
     out["statistic"] = contrast::statistic_of(*one);
-    out["compared"] = contrast::rounding_of(*one);
+    out["compared"] = contrast::rounding_of(rules, *one);
+    out["beside"] = contrast::beside_of(rules, *one);
     out["low"] = end(limit.low);
     out["high"] = end(limit.high);
     out["tolerance"] = end(limit.tolerance);
@@ -54,6 +55,18 @@ Json outcome(const std::optional<evaluate::Outcome>& one) {
   return one ? Json(std::string(explain::outcome_text(*one))) : Json(nullptr);
 }
 
+Json general(const contrast::Contrast& found) {
+  Json out = Json::array();
+  for (const contrast::General& one : found.general) {
+    out.push_back({{"kind", std::string(contrast::kind_text(one.kind, found.one_family))},
+                   {"what", one.what},
+                   {"before", one.before},
+                   {"after", one.after},
+                   {"detail", one.detail}});
+  }
+  return out;
+}
+
 }  // namespace
 
 std::string contrast_json(const ContrastReport& report) {
@@ -65,7 +78,11 @@ std::string contrast_json(const ContrastReport& report) {
                        {"after", demand(report.after, change.after)},
                        {"details", change.details}});
   }
-  Json out = {{"contrast", 1}, {"before", head(report.before)}, {"after", head(report.after)}, {"changes", changes}};
+  Json out = {{"contrast", 1},
+              {"before", head(report.before)},
+              {"after", head(report.after)},
+              {"changes", changes},
+              {"general", general(report.contrast)}};
   if (report.archive) {
     out["archive"] = Json::array();
     for (const Filed& one : report.filed) {
@@ -76,7 +93,8 @@ std::string contrast_json(const ContrastReport& report) {
       out["archive"].push_back({{"submittal", one.submittal},
                                 {"before", outcome(one.before)},
                                 {"after", outcome(one.after)},
-                                {"clauses", clauses}});
+                                {"clauses", clauses},
+                                {"errors", one.errors}});
     }
   }
   close_json(out, report.origin);
