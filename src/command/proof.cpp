@@ -24,8 +24,9 @@ std::string_view expected_text(syntax::ExpectedVerdict verdict) {
 void wrong_verdict(diagnose::Diagnostics& diagnostics, const Example& example, const std::string& found,
                    const std::string& why) {
   diagnostics.error(diagnose::Code::example_verdict, example.span,
-                    "found that " + found + ", expected " + std::string(expected_text(*example.verdict)),
-                    why.empty() ? "mend the requirement, or the example" : why);
+                    "found that " + found + (why.empty() ? "" : " (" + why + ")") + ", expected " +
+                        std::string(expected_text(*example.verdict)),
+                    "mend the requirement, or the example");
 }
 
 void prove_requirement(const source::SourceMap& sources, const RuleSet& set, const Example& example,
@@ -104,8 +105,10 @@ std::string summary(const RuleSet& set, const Coverage& coverage, std::size_t er
   std::string out = diagnose::printable(set.path) + ": ";
   out += rules.specification ? counted(rules.requirements.size(), "requirement")
                              : counted(rules.measures.size(), "measure");
-  out += ", " + counted(rules.examples.size(), "example");
-  out += errors == 0 ? ", as expected" : ", " + std::to_string(errors) + " not as expected";
+  out += rules.examples.empty()
+             ? ", no example: nothing is proved"
+             : ", " + counted(rules.examples.size(), "example") +
+                   (errors == 0 ? ", as expected" : ", " + std::to_string(errors) + " not as expected");
   if (!rules.specification) {
     return out + "\n";
   }
@@ -134,6 +137,7 @@ Proved prove(source::SourceMap& sources, const std::string& path, const std::vec
     return out;
   }
   out.faults.append(set->mismatches);
+  out.empty = set->rules.requirements.empty() && set->rules.measures.empty();
   Coverage coverage(*set);
   std::size_t wrong = 0;
   for (const Example& example : set->rules.examples) {
@@ -166,6 +170,19 @@ std::string page(const std::vector<Proved>& all, const diagnose::Diagnostics& di
   return out;
 }
 
+// Sound rules without a requirement and without a measure are no proof of anything.
+bool nothing_to_prove(std::vector<Proved>& all, diagnose::Diagnostics& diagnostics) {
+  if (!std::all_of(all.begin(), all.end(), [](const Proved& one) { return one.empty; })) {
+    return false;
+  }
+  diagnose::Diagnostics said;
+  said.error(diagnose::Code::clause_missing, {}, "found neither a requirement nor a measure; there is nothing to prove",
+             "name a rule file that has one");
+  all.front().faults.append(said);
+  diagnostics.append(said);
+  return true;
+}
+
 }  // namespace
 
 Exit proof(const ProofOptions& options) {
@@ -189,13 +206,14 @@ Exit proof(const ProofOptions& options) {
       diagnostics.append(all.back().remarks);
     }
   }
+  const bool nothing = !diagnostics.has_errors() && nothing_to_prove(all, diagnostics);
   if (options.format == Format::text) {
     print_diagnostics(diagnostics, sources);
   }
   if (!write_output(page(all, diagnostics, sources, options.format), options.out)) {
     return Exit::unusable;
   }
-  return diagnostics.has_errors() ? Exit::rules_broken : Exit::complies;
+  return nothing ? Exit::unusable : diagnostics.has_errors() ? Exit::rules_broken : Exit::complies;
 }
 
 }  // namespace plumbrule::command

@@ -16,6 +16,7 @@ struct Proved {
     diagnose::Diagnostics wrong;
   };
   std::string path;
+  bool empty = false;            // it holds nothing that could be proved
   std::string summary;           // a line for people, with the branches without an example if they are wanted
   diagnose::Diagnostics faults;  // of the rules; without an example if they cannot be used
   std::vector<Case> cases;

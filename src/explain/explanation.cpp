@@ -109,13 +109,16 @@ std::vector<Comparison> comparisons(const Context& context, const evaluate::Find
   return out;
 }
 
-// A grading that conforms: not every sieve, only how many and the one with the least room.
+// A grading that conforms: not every sieve, only how many and the one with the least headroom. A limit of one value has
+// none: whatever meets it lies at it.
 std::string conforming(const std::vector<Comparison>& all) {
   const auto nearest = std::min_element(all.begin(), all.end(), [](const Comparison& left, const Comparison& right) {
-    return left.distance < right.distance;
+    return left.headroom && (!right.headroom || *left.headroom < *right.headroom);
   });
-  return "all " + std::to_string(all.size()) + " sieves inside; nearest to its limit " + nearest->label + ": " +
-         nearest->value + " against " + nearest->limit + ", " + nearest->margin;
+  const std::string out = "all " + std::to_string(all.size()) + " sieves inside";
+  return nearest->headroom ? out + "; least headroom " + nearest->label + ": " + nearest->value + " against " +
+                                 nearest->limit + ", " + nearest->margin
+                           : out;
 }
 
 std::string joined(const std::vector<Comparison>& all, Verdict verdict) {

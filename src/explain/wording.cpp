@@ -237,6 +237,13 @@ std::uint32_t alternatives_of(const Context& context, const evaluate::Finding& f
   return 1;
 }
 
+std::string apart(const Decimal& value, const std::string& unit) {
+  if (unit != "%") {
+    return with_unit(show(value), unit);
+  }
+  return show(value) + (value == Decimal{1} ? " percentage point" : " percentage points");
+}
+
 namespace {
 
 std::string margin_text(const Room& nearest, const check::End& end, const std::string& unit, bool relative) {
@@ -247,9 +254,7 @@ std::string margin_text(const Room& nearest, const check::End& end, const std::s
   }
   // Of percentages a margin in percent of the limit would be misread.
   const bool percentage = unit == "%";
-  const std::string amount = percentage ? show(size) + (size == Decimal{1} ? " percentage point" : " percentage points")
-                                        : with_unit(show(size), unit);
-  std::string out = amount + (outside ? " outside the limit" : " inside the limit");
+  std::string out = apart(size, unit) + (outside ? " outside the limit" : " inside the limit");
   if (!end.value.zero() && !percentage && relative) {
     const Decimal reference = end.value < Decimal{0} ? -end.value : end.value;
     const Decimal percent = size * Decimal{100} / reference;

@@ -10,6 +10,8 @@ namespace plumbrule::explain {
 [[nodiscard]] std::string show(const quantity::Decimal& value);
 /// "538.2 g/m2", "at least 180 s".
 [[nodiscard]] std::string show(const quantity::Amount& amount, const quantity::UnitTable& units);
+/// How far two values lie apart: "0.5 kg-cm", of percentages "0.5 percentage points".
+[[nodiscard]] std::string apart(const quantity::Decimal& value, const std::string& unit);
 /// As `show`, with the basis of the measure: "7.8 % of dry aggregate".
 [[nodiscard]] std::string show(const Context& context, const quantity::Amount& amount, check::BasisId basis);
 /// A word or an amount of the type.

@@ -64,6 +64,11 @@ std::string title(const Explanation& one) {
   return one.title + (one.severity == check::Severity::advise ? " (advice only)" : one.optional ? " (optional)" : "");
 }
 
+// Of several comparisons, such as the sieves of a grading, the value alone would not say of which it is.
+std::string value_of(const Explanation& one, const Comparison& what) {
+  return (one.comparisons.size() > 1 ? what.label + ": " : "") + what.value;
+}
+
 std::string coloured(std::string text, Verdict verdict, bool colour) {
   if (!colour) {
     return text;
@@ -80,14 +85,14 @@ std::string coloured(std::string text, Verdict verdict, bool colour) {
 std::string wide_table(const std::vector<const Explanation*>& findings, std::size_t width, bool colour) {
   std::string out;
   TableView table;
-  table.heads = {"", "clause", "", "value", "limit", "out  |  in", ""};
+  table.heads = {"", "clause", "", "value", "limit", "out  |  in", "margin, % of limit"};
   for (const Explanation* one : findings) {
     const Comparison* const what = telling(*one);
     const std::string why =
         one->verdict == Verdict::not_shown && what != nullptr && what->value.empty() ? what->why : "";
     table.rows.push_back({std::string(explain::verdict_text(one->verdict)), one->number, title(*one),
                           what == nullptr ? ""
-                          : why.empty()   ? what->value
+                          : why.empty()   ? value_of(*one, *what)
                                           : why,
                           what == nullptr ? "" : what->limit,
                           what == nullptr || !what->headroom ? "" : margin_bar(what->headroom),
@@ -132,8 +137,9 @@ std::string narrow_list(const std::vector<const Explanation*>& findings, std::si
                              0, width),
                  one->verdict, colour);
     if (what != nullptr) {
-      const std::string value = what->value.empty() ? what->why : what->value + " against " + what->limit;
-      out += folded_line(value + (what->headroom ? ", " + headroom_text(what->headroom) : ""), 2, width);
+      const std::string value = what->value.empty() ? what->why : value_of(*one, *what) + " against " + what->limit;
+      out += folded_line(value + (what->headroom ? ", margin " + headroom_text(what->headroom) + " of the limit" : ""),
+                         2, width);
     }
   }
   return out;

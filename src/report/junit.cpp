@@ -90,7 +90,8 @@ JunitSuite specification(const SpecificationReport& one) {
   }
   // Where no clause complies, or the submittal has errors, the outcome is no pass though each clause for itself may be.
   if (one.outcome != Outcome::no_exception_taken && std::none_of(out.cases.begin(), out.cases.end(), unmet)) {
-    out.cases.push_back({"outcome", one.name, CaseState::error, "outcome", outcome, {}});
+    out.cases.push_back(
+        {"outcome", one.name, CaseState::error, "outcome", outcome + ": " + std::string(outcome_meaning(one)), {}});
   }
   return out;
 }

@@ -45,13 +45,16 @@ class Maker {
     }
     std::stable_sort(out_.columns.begin(), out_.columns.end(), [](const Column& left, const Column& right) {
       const auto outcome = [](const Column& one) {
-        return !compared(one)                                                        ? 3
+        return !decided(one)                                                         ? 3
                : one.specification->outcome == evaluate::Outcome::incomplete         ? 1
                : one.specification->outcome == evaluate::Outcome::no_exception_taken ? 0
                                                                                      : 2;
       };
-      return outcome(left) != outcome(right) ? outcome(left) < outcome(right)
-                                             : less_room(right.headroom, left.headroom);
+      if (outcome(left) != outcome(right)) {
+        return outcome(left) < outcome(right);
+      }
+      // One without a headroom has none that could be compared, and stands behind.
+      return left.headroom && (!right.headroom || *right.headroom < *left.headroom);
     });
     for (std::size_t at = 0; at < out_.columns.size(); ++at) {
       for (const explain::Explanation& finding : out_.columns[at].specification->findings) {
@@ -68,7 +71,7 @@ class Maker {
   Matrix out_;
 
   // Whether any clause was decided. Where nothing was, the outcome is no better than one that fails.
-  static bool compared(const Column& one) {
+  static bool decided(const Column& one) {
     return one.counts[static_cast<std::size_t>(Verdict::complies)] > 0 ||
            one.counts[static_cast<std::size_t>(Verdict::fails)] > 0;
   }
@@ -80,18 +83,37 @@ class Maker {
     for (const std::string& amendment : one.amendments) {
       out.label += " + " + amendment;
     }
+    const auto fails = [](const explain::Explanation& finding) {
+      return finding.verdict == Verdict::fails && finding.severity != check::Severity::advise;
+    };
+    out.fails = std::any_of(one.findings.begin(), one.findings.end(), fails);
     for (const explain::Explanation& finding : one.findings) {
       ++out.counts[static_cast<std::size_t>(finding.verdict)];
-      for (const Comparison& comparison : finding.comparisons) {
-        // Of alternatives one that complies is enough: what the others lack does not govern.
-        const bool decides = comparison.verdict == finding.verdict && finding.severity != check::Severity::advise;
-        if (decides && less_room(comparison.headroom, out.headroom)) {
-          out.headroom = comparison.headroom;
-          out.governing = finding.number + " " + comparison.label;
-        }
+      // Where a clause fails, one that complies governs nothing.
+      if (finding.severity != check::Severity::advise && (!out.fails || fails(finding))) {
+        govern(finding, out);
       }
     }
     return out;
+  }
+
+  static void govern(const explain::Explanation& finding, Column& out) {
+    const Comparison* failing = nullptr;
+    for (const Comparison& comparison : finding.comparisons) {
+      // Of alternatives one that complies is enough: what the others lack does not govern.
+      if (comparison.verdict != finding.verdict) {
+        continue;
+      }
+      failing = failing == nullptr ? &comparison : failing;
+      if (less_room(comparison.headroom, out.headroom)) {
+        out.headroom = comparison.headroom;
+        out.governing = finding.number + " " + comparison.label;
+      }
+    }
+    // A word, or a rule on consecutive sieves, fails without a number.
+    if (out.fails && out.governing.empty()) {
+      out.governing = finding.number + " " + (failing == nullptr ? finding.title : failing->label);
+    }
   }
 
   void add(std::size_t at, const explain::Explanation& finding, const Comparison& comparison) {
@@ -109,9 +131,11 @@ class Maker {
     const bool as_a_whole = finding.verdict == Verdict::fails &&
                             std::none_of(finding.comparisons.begin(), finding.comparisons.end(),
                                          [](const Comparison& one) { return one.verdict == Verdict::fails; });
-    const Cell cell{comparison.verdict == Verdict::complies && !as_a_whole ? Verdict::complies : finding.verdict,
+    const Verdict shown = comparison.verdict == Verdict::complies && !as_a_whole ? Verdict::complies : finding.verdict;
+    const Cell cell{shown,
                     true,
                     other_way,
+                    other_way ? comparison.verdict : shown,
                     finding.number,
                     comparison.limit,
                     comparison.value,
@@ -127,13 +151,9 @@ std::string cell_text(const Cell& cell) {
   if (!cell.asked) {
     return "-";
   }
-  std::string out(explain::verdict_text(cell.verdict));
   const bool told = cell.headroom && (cell.verdict == Verdict::complies || cell.verdict == Verdict::fails);
-  return out +
-         (cell.other_way ? " another way"
-          : told         ? " " + headroom_text(cell.headroom)
-                         : "") +
-         ", " + cell.limit + " (" + cell.clause + ")";
+  return std::string(explain::verdict_text(cell.this_way)) + way_text(cell) +
+         (told ? " " + headroom_text(cell.headroom) : "") + ", " + cell.limit + " (" + cell.clause + ")";
 }
 
 // The columns from `begin` up to `end`.
@@ -171,7 +191,7 @@ TableView columns_table(const Matrix& matrix) {
                            : (counts.empty() ? "" : ", ") + std::string(explain::verdict_text(verdict)) + " " +
                                  std::to_string(count);
     }
-    const std::string room = column.headroom ? headroom_text(column.headroom) + ": " + column.governing : "";
+    const std::string room = room_text(column);
     out.rows.push_back({column.label, one.edition, std::string(explain::status_text(one.status)),
                         std::string(explain::outcome_text(one.outcome)), counts, room});
   }
@@ -199,10 +219,29 @@ std::string heading(const Report& report) {
   return out;
 }
 
-constexpr std::string_view legend =
-    "Headroom is the distance to the limit in percent of the limit, negative beyond it. `-`: not asked for.\n";
+// What the signs and the words of the tables mean.
+std::string legend(const Matrix& matrix) {
+  std::string out = matrix.columns.size() > 1 ? std::string(order) + ".\n" : "";
+  out += std::string(headroom_meaning) + " `-`: not asked for.\n";
+  out += any_other_way(matrix) ? std::string(other_way_meaning) + "\n" : "";
+  return out;
+}
 
 }  // namespace
+
+bool any_other_way(const Matrix& matrix) {
+  return std::any_of(matrix.kinds.begin(), matrix.kinds.end(), [](const Kind& kind) {
+    return std::any_of(kind.cells.begin(), kind.cells.end(), [](const Cell& one) { return one.other_way; });
+  });
+}
+
+std::string way_text(const Cell& cell) { return cell.other_way ? ", but met another way" : ""; }
+
+std::string room_text(const Column& column) {
+  return column.headroom            ? headroom_text(column.headroom) + ": " + column.governing
+         : column.governing.empty() ? ""
+                                    : "fails: " + column.governing;
+}
 
 Matrix matrix(const Report& report) { return Maker(report).run(); }
 
@@ -258,7 +297,7 @@ std::string matrix_text(const Report& report, std::size_t width) {
     const std::size_t end = std::min(at + columns_a_page, found.columns.size());
     out += "\n" + text_table(kinds_table(found, at, end), width);
   }
-  out += "\n" + std::string(legend);
+  out += "\n" + legend(found);
   for (const std::string& one : uncompared(found)) {
     out += one + "\n";
   }
@@ -273,7 +312,7 @@ std::string matrix_markdown(const Report& report) {
   }
   return "# " + markdown_cell(report.submittal) + " against " + std::to_string(found.columns.size()) +
          " specifications\n\n" + remarks(report) + markdown_table(columns_table(found)) + "\n" +
-         markdown_table(kinds_table(found, 0, found.columns.size())) + "\n" + std::string(legend) + "\n" +
+         markdown_table(kinds_table(found, 0, found.columns.size())) + "\n" + legend(found) + "\n" +
          markdown_cell(apart) + "\n" + closing_markdown(report.origin);
 }
 

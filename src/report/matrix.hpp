@@ -10,8 +10,9 @@ namespace plumbrule::report {
 
 struct Cell {
   explain::Verdict verdict = explain::Verdict::does_not_apply;
-  bool asked = false;      // the specification asks for this test
-  bool other_way = false;  // the clause complies by another of its alternatives
+  bool asked = false;                                            // the specification asks for this test
+  bool other_way = false;                                        // the clause complies by another of its alternatives
+  explain::Verdict this_way = explain::Verdict::does_not_apply;  // then of the alternative of this test, else `verdict`
   std::string clause, limit, value;
   std::optional<quantity::Decimal> headroom;  // percent of the limit
   std::string why;                            // for not shown
@@ -26,20 +27,33 @@ struct Kind {
 struct Column {
   std::string label;  // name, its amendments, and the edition where two have one name
   const SpecificationReport* specification = nullptr;
-  std::string governing;  // the clause with the least headroom, or that fails most
+  bool fails = false;     // a clause that decides fails
+  std::string governing;  // of the clauses that fail, if one does, else of all: the one with the least headroom; of
+                          // those that fail without a number the first
   std::optional<quantity::Decimal> headroom;
   std::size_t counts[4] = {0, 0, 0, 0};  // of verdicts, in the order of explain::Verdict
 };
 
 /// Columns stand in order: those of a better outcome first, then those with more headroom, and last those of which no
-/// clause could be decided; of a clause with several
-/// comparisons in one test the worst one is shown.
+/// clause could be decided; of a clause with several comparisons in one test the worst one is shown.
 struct Matrix {
   std::vector<Column> columns;
   std::vector<Kind> kinds;
 };
 [[nodiscard]] Matrix matrix(const Report& report);
 
+inline constexpr std::string_view order =
+    "Best outcome first, then most headroom; last those of which no clause was decided";
+inline constexpr std::string_view headroom_meaning =
+    "Headroom is the distance to the limit in percent of the limit, negative beyond it.";
+inline constexpr std::string_view other_way_meaning =
+    "`met another way`: the clause complies by another of its alternatives, so that this one is not needed.";
+
+[[nodiscard]] bool any_other_way(const Matrix& matrix);
+/// What follows the verdict of a test whose clause complies by another alternative; else nothing.
+[[nodiscard]] std::string way_text(const Cell& cell);
+/// The clause that governs, with its headroom if it has one.
+[[nodiscard]] std::string room_text(const Column& column);
 /// How many errors the submittal has.
 [[nodiscard]] std::string errors_text(const Report& report);
 /// "-7 %", with two decimals near the limit; empty if it cannot be told.

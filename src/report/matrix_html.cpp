@@ -19,10 +19,10 @@ Markup cell(const Cell& one) {
   if (!one.asked) {
     return escaped("not asked for");
   }
-  Markup out = verdict_mark(one.verdict);
+  Markup out = verdict_mark(one.this_way);
   const bool told =
       one.headroom && (one.verdict == explain::Verdict::complies || one.verdict == explain::Verdict::fails);
-  std::string text = one.other_way ? " another way" : told ? " " + headroom_text(one.headroom) : "";
+  std::string text = one.other_way ? way_text(one) : told ? " " + headroom_text(one.headroom) : "";
   text += (text.empty() ? " " : ", ") + one.limit + " (" + one.clause + ")";
   text += one.verdict == explain::Verdict::not_shown && !one.why.empty() ? ": " + one.why : "";
   out += escaped(text);
@@ -63,14 +63,11 @@ Markup glance(const Matrix& matrix) {
 }
 
 Part ranking(const Matrix& matrix) {
-  HtmlTable out{"Best outcome first, then most headroom; last those of which nothing could be compared",
-                {"Specification", "Edition", "Limits", "Outcome", "Clauses", "Least headroom"},
-                {}};
+  HtmlTable out{std::string(order), {"Specification", "Edition", "Limits", "Outcome", "Clauses", "Least headroom"}, {}};
   for (const Column& column : matrix.columns) {
     const SpecificationReport& one = *column.specification;
-    const std::string room = column.headroom ? headroom_text(column.headroom) + ": " + column.governing : "";
     out.rows.push_back({escaped(column.label), escaped(one.edition), escaped(explain::status_text(one.status)),
-                        outcome_mark(one.outcome), counts_line(counts(one.findings)), escaped(room)});
+                        outcome_mark(one.outcome), counts_line(counts(one.findings)), escaped(room_text(column))});
   }
   return {"Specifications", html_table(out)};
 }
@@ -95,7 +92,8 @@ std::string matrix_html(const Report& report) {
   if (found.columns.size() <= columns_a_picture && found.kinds.size() <= tests_a_picture) {
     out.parts.push_back({"At a glance", glance(found)});
   }
-  Markup body = paragraph("Headroom is the distance to the limit in percent of the limit, negative beyond it.");
+  Markup body = paragraph(headroom_meaning);
+  body += any_other_way(found) ? paragraph(other_way_meaning) : Markup();
   for (std::size_t at = 0; at < found.columns.size(); at += columns_a_table) {
     body += tests(found, at, std::min(at + columns_a_table, found.columns.size()));
   }

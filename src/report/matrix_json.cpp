@@ -16,6 +16,7 @@ Json cell(const Cell& one) {
   }
   return {{"verdict", std::string(explain::verdict_text(one.verdict))},
           {"another_way", one.other_way},
+          {"this_way", std::string(explain::verdict_text(one.this_way))},
           {"clause", one.clause},
           {"limit", one.limit},
           {"value", one.value},

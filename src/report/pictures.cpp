@@ -253,7 +253,7 @@ picture::Picture picture_of(const Matrix& matrix) {
       std::string text = cell.clause;
       text += cell.value.empty() ? "" : ", " + cell.value;
       text += cell.limit.empty() ? "" : " against " + cell.limit;
-      text += cell.other_way ? ", by another alternative" : "";
+      text += cell.other_way ? ": " + std::string(explain::verdict_text(cell.this_way)) + way_text(cell) : "";
       row.cells.push_back({verdict_of(cell.verdict), cell.asked, text});
     }
     out.rows.push_back(std::move(row));

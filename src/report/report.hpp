@@ -82,8 +82,8 @@ inline constexpr std::string_view caution =
 [[nodiscard]] std::vector<Action> next_actions(const Report& report);
 /// "laboratory", "designer", "agency".
 [[nodiscard]] std::string_view hand_text(Hand hand);
-/// "every clause that applies and decides is shown to be met".
-[[nodiscard]] std::string_view outcome_meaning(evaluate::Outcome outcome);
+/// "every clause that applies and decides is shown to be met"; of an incomplete one also that no clause applies.
+[[nodiscard]] std::string_view outcome_meaning(const SpecificationReport& report);
 /// The parts in a row.
 [[nodiscard]] std::string joined(const std::vector<std::string>& parts, std::string_view between = ", ");
 /// What qualifies a clause: "optional test", "for the engineer", "advice only", "limit unverified".

@@ -66,7 +66,7 @@ Markup set_aside(const SpecificationReport& report) {
 
 Markup outcome(const SpecificationReport& one) {
   Markup out = outcome_mark(one.outcome);
-  out += escaped(" " + std::string(outcome_meaning(one.outcome)));
+  out += escaped(" " + std::string(outcome_meaning(one)));
   return out;
 }
 

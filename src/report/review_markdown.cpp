@@ -21,7 +21,7 @@ std::string fact(std::string_view name, std::string_view value) {
 
 std::string outcome(const SpecificationReport& one) {
   return "- **Outcome: " + std::string(explain::outcome_text(one.outcome)) + "**, " +
-         std::string(outcome_meaning(one.outcome)) + "\n";
+         std::string(outcome_meaning(one)) + "\n";
 }
 
 // Cells of a report are escaped like all else of it.

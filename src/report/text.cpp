@@ -82,7 +82,7 @@ std::string section(const SpecificationReport& report, bool colour) {
                                  : report.outcome == Outcome::incomplete       ? "33"
                                                                                : "1;31";
   out += shaded_heading("  outcome", paint(std::string(explain::outcome_text(report.outcome)), shade, colour) + ": " +
-                                         std::string(outcome_meaning(report.outcome)));
+                                         std::string(outcome_meaning(report)));
   out += heading("  clauses", counts(report.findings));
   std::string current;
   for (const Explanation& one : report.findings) {

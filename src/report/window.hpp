@@ -19,6 +19,12 @@ struct WindowReport {
 inline constexpr std::string_view estimate =
     "Between tested values straight lines are assumed; a value read from them is an estimate, to be confirmed by test.";
 
+/// Over the clauses that stand beside the window: those that are decided at the job mix, and the others.
+inline constexpr std::string_view judged_at_job_mix =
+    "Clauses judged at the job mix only, with their verdict there; the window says nothing of them elsewhere";
+inline constexpr std::string_view not_shown_beside =
+    "Clauses not shown at the job mix and not tested at two values; the window says nothing of them";
+
 [[nodiscard]] std::string window_text(const WindowReport& report, bool colour);
 [[nodiscard]] std::string window_json(const WindowReport& report);
 [[nodiscard]] std::string window_html(const WindowReport& report);

@@ -56,24 +56,23 @@ Markup varying(const ClauseReport& one, const std::string& along) {
 
 Markup clauses(const window::WindowReport& one) {
   Markup out;
-  HtmlTable beside{
-      "Clauses tested at the job mix only, with their verdict there; the window says nothing of them "
-      "elsewhere",
-      {"Clause", "Verdict", "Why"},
-      {}};
+  HtmlTable beside{std::string(judged_at_job_mix), {"Clause", "Verdict", "Why"}, {}};
+  HtmlTable open{std::string(not_shown_beside), {"Clause", "Verdict", "Why"}, {}};
   for (const ClauseReport& clause : one.clauses) {
     if (clause.role == Role::varies || clause.role == Role::own_limit) {
       out += varying(clause, one.title + ", in " + one.unit);
     } else {
       const std::string why = clause.verdict == Verdict::complies ? "" : clause.why;
-      beside.rows.push_back(
-          {escaped(title_of(clause)), verdict_mark(clause.verdict),
-           escaped(clause.role == Role::tolerance ? "a tolerance of production" + (why.empty() ? "" : "; " + why)
-                                                  : why)});
+      (clause.verdict == Verdict::not_shown ? open : beside)
+          .rows.push_back(
+              {escaped(title_of(clause)), verdict_mark(clause.verdict),
+               escaped(clause.role == Role::tolerance ? "a tolerance of production" + (why.empty() ? "" : "; " + why)
+                                                      : why)});
     }
   }
   out +=
-      beside.rows.empty() ? Markup() : subpart("Tested at the job mix only", html_table(without_empty_columns(beside)));
+      beside.rows.empty() ? Markup() : subpart("Judged at the job mix only", html_table(without_empty_columns(beside)));
+  out += open.rows.empty() ? Markup() : subpart("Not shown", html_table(without_empty_columns(open)));
   return out;
 }
 
@@ -112,7 +111,7 @@ Markup window_of(const window::WindowReport& one) {
   out += facts({fact("Job mix", one.choice ? one.choice->full : "not stated"),
                 fact("Choice", one.standing),
                 fact("Tolerance", one.tolerance),
-                fact("Tested at", joined(one.tested, ", ") + " (" + one.unit + ")"),
+                fact("Tested at", one.tested.empty() ? "" : joined(one.tested, ", ") + " (" + one.unit + ")"),
                 {"Caution", text_list(one.cautions)}});
   for (const window::PieceReport& part : one.pieces) {
     out += derivations(part);

@@ -84,21 +84,21 @@ std::string varying(const ClauseReport& one) {
 std::string clauses(const window::WindowReport& one) {
   std::string varies;
   std::string beside;
+  std::string open;
   for (const ClauseReport& clause : one.clauses) {
     if (clause.role == Role::varies || clause.role == Role::own_limit) {
       varies += varying(clause);
     } else {
-      beside += "    " + printable(clause.number + "  " + clause.title) + marks(clause) + ": " +
-                std::string(explain::verdict_text(clause.verdict)) +
-                (clause.role == Role::tolerance ? ", a tolerance of production" : "") +
-                (clause.verdict == Verdict::complies ? "" : "; " + printable(clause.why)) + "\n";
+      (clause.verdict == Verdict::not_shown ? open : beside) +=
+          "    " + printable(clause.number + "  " + clause.title) + marks(clause) + ": " +
+          std::string(explain::verdict_text(clause.verdict)) +
+          (clause.role == Role::tolerance ? ", a tolerance of production" : "") +
+          (clause.verdict == Verdict::complies ? "" : "; " + printable(clause.why)) + "\n";
     }
   }
   return (varies.empty() ? "" : "  Clauses that vary with it\n" + varies) +
-         (beside.empty() ? ""
-                         : "  Clauses tested at the job mix only, with their verdict there; the window says nothing of "
-                           "them elsewhere\n" +
-                               beside);
+         (beside.empty() ? "" : "  " + std::string(judged_at_job_mix) + "\n" + beside) +
+         (open.empty() ? "" : "  " + std::string(not_shown_beside) + "\n" + open);
 }
 
 std::string changes(const window::WindowReport& one) {

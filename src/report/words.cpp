@@ -8,12 +8,19 @@ namespace plumbrule::report {
 using explain::Explanation;
 using explain::Verdict;
 
-std::string_view outcome_meaning(evaluate::Outcome outcome) {
+std::string_view outcome_meaning(const SpecificationReport& report) {
+  const auto applies = [](const Explanation& one) { return one.verdict != Verdict::does_not_apply; };
+  const auto decides = [&](const Explanation& one) { return applies(one) && one.severity != check::Severity::advise; };
+  if (std::none_of(report.findings.begin(), report.findings.end(), decides)) {
+    return std::any_of(report.findings.begin(), report.findings.end(), applies)
+               ? "no clause that decides applies to what is submitted; nothing can be concluded"
+               : "no clause applies to what is submitted; nothing can be concluded";
+  }
   constexpr std::array<std::string_view, 4> texts{
       "every clause that applies and decides is shown to be met",
       "a clause fails that the specification leaves to the engineer", "at least one clause fails",
       "evidence is missing or cannot be used; nothing can be concluded yet"};
-  return texts.at(static_cast<std::size_t>(outcome));
+  return texts.at(static_cast<std::size_t>(report.outcome));
 }
 
 std::vector<std::string> marks(const Explanation& finding) {

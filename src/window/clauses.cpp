@@ -10,6 +10,7 @@ ClauseFinder::ClauseFinder(const plan::Plan& plan, const Evidence& evidence, che
       evidence_(evidence),
       variable_(variable),
       open_(without_limits(plan)),
+      ageless_(without_ages(plan)),
       tested_(std::move(tested)),
       moved_(evidence) {
   for (const Decimal& value : tested_) {
@@ -36,6 +37,21 @@ Series ClauseFinder::series(std::uint32_t requirement, std::uint32_t check) {
   }
   out.limits = evaluate::thresholds(plan_.checks[check], target);
   return out;
+}
+
+// The results that would stand at a tested value if tests of any age counted.
+void ClauseFinder::pass_over(std::uint32_t check, Clause& clause) {
+  const check::Validity& validity = plan_.requirements[clause.requirement].validity;
+  for (std::size_t at = 0; at < tested_.size() && validity.count != 0; ++at) {
+    const Evidence& there = placed(at);
+    for (const std::uint32_t result : evaluate::placed(ageless_, there, clause.requirement, check).results) {
+      const auto known = [&](const TooOld& one) { return one.result == result && one.at == tested_[at]; };
+      if (evaluate::age(validity, there.results[result].tested, there.date) == evaluate::Reason::too_old &&
+          std::none_of(clause.too_old.begin(), clause.too_old.end(), known)) {
+        clause.too_old.push_back({tested_[at], result});
+      }
+    }
+  }
 }
 
 // A limit of the variable itself: its value at 7 % is 7 %. No test is needed for that.
@@ -91,6 +107,9 @@ Profile ClauseFinder::group(std::uint32_t index, Clause& clause) {
     Series one = limits_variable ? own(at) : series(clause.requirement, at);
     const Profile part = profile(one);
     out = at == group.checks.begin ? part : all_of(out, part);
+    if (!limits_variable) {
+      pass_over(at, clause);
+    }
     if (!one.readings.empty()) {
       clause.series.push_back(std::move(one));
     }

@@ -17,6 +17,7 @@ class ClauseFinder {
   const Evidence& evidence_;
   check::MeasureId variable_;
   plan::Plan open_;
+  plan::Plan ageless_;  // of which tests of any age count
   std::vector<Decimal> tested_;
   std::vector<std::vector<evidence::Design>> designs_;  // of the results, at each tested value
   Evidence moved_;                                      // the one copy that is placed at them in turn
@@ -25,6 +26,7 @@ class ClauseFinder {
 
   [[nodiscard]] Series series(std::uint32_t requirement, std::uint32_t check);
   [[nodiscard]] Series own(std::uint32_t check) const;
+  void pass_over(std::uint32_t check, Clause& clause);
   [[nodiscard]] Profile group(std::uint32_t index, Clause& clause);
   [[nodiscard]] Profile with_ends_rule(const Profile& profile, std::uint32_t group, std::uint32_t requirement);
   [[nodiscard]] std::uint32_t tolerance_check(const plan::Case& chosen) const;

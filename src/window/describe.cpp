@@ -141,6 +141,45 @@ std::string conflict_text(const Words& words) {
   }
 }
 
+std::vector<std::size_t> narrowing_with(const Window& window, const Decimal& at, Verdict verdict) {
+  std::vector<std::size_t> out;
+  for (std::size_t index = 0; index < window.clauses.size(); ++index) {
+    const Clause& one = window.clauses[index];
+    const bool narrows = one.counts && (one.role == Role::varies || one.role == Role::own_limit);
+    if (narrows && one.profile.at(at) == verdict) {
+      out.push_back(index);
+    }
+  }
+  return out;
+}
+
+bool varies(const Window& window) {
+  return std::any_of(window.clauses.begin(), window.clauses.end(),
+                     [](const Clause& one) { return one.counts && one.role == Role::varies; });
+}
+
+// Which clauses fail at the choice, and by what: by the limit on the variable itself, by a test there, or by a line.
+std::string failing_there(const Words& words, const Decimal& choice) {
+  std::vector<std::size_t> own;
+  std::vector<std::size_t> tested;
+  std::vector<std::size_t> by_line;
+  for (const std::size_t index : narrowing_with(words.window(), choice, Verdict::fails)) {
+    const Clause& one = words.window().clauses[index];
+    (one.role == Role::own_limit ? own : one.finding.verdict == Verdict::fails ? tested : by_line).push_back(index);
+  }
+  std::string out;
+  const auto add = [&](const std::vector<std::size_t>& which, std::string_view how) {
+    if (!which.empty()) {
+      out +=
+          (out.empty() ? "" : "; ") + words.names(which) + (which.size() > 1 ? " fail" : " fails") + std::string(how);
+    }
+  };
+  add(own, own.size() > 1 ? ", by their limits on the variable itself" : ", by its limit on the variable itself");
+  add(tested, ", as tested there");
+  add(by_line, ", by straight lines");
+  return out;
+}
+
 std::string standing_text(const Words& words) {
   const Window& window = words.window();
   if (!window.choice) {
@@ -151,22 +190,17 @@ std::string standing_text(const Words& words) {
     return "inside the window, " + words.difference(*window.choice - piece.low).full + " above its lower end and " +
            words.difference(piece.high - *window.choice).full + " below its upper end";
   }
-  const Verdict there = window.all.at(*window.choice);
-  std::vector<std::size_t> failing;
-  std::vector<std::size_t> unshown;
-  for (std::size_t at = 0; at < window.clauses.size(); ++at) {
-    const Clause& one = window.clauses[at];
-    const bool narrows = one.counts && (one.role == Role::varies || one.role == Role::own_limit);
-    if (narrows && one.profile.at(*window.choice) == Verdict::fails) {
-      failing.push_back(at);
-    } else if (narrows && one.profile.at(*window.choice) == Verdict::not_shown) {
-      unshown.push_back(at);
-    }
+  if (window.too_many) {
+    return "nothing is worked out for it";
   }
-  return there == Verdict::fails ? "outside the window: there " + words.names(failing) +
-                                       (failing.size() > 1 ? " fail" : " fails") + ", by straight lines"
-         : unshown.empty() ? "nothing is shown for it: it is not inside what was tested"
-                           : "not shown at it: " + words.names(unshown);
+  std::string failing = failing_there(words, *window.choice);
+  if (!failing.empty()) {
+    return "outside the window: there " + std::move(failing);
+  }
+  const std::vector<std::size_t> unshown = narrowing_with(window, *window.choice, Verdict::not_shown);
+  return !unshown.empty()  ? "not shown at it: " + words.names(unshown)
+         : !varies(window) ? "no window can be drawn about it: no clause was tested at two or more values"
+                           : "nothing is shown for it: it is not inside what was tested";
 }
 
 std::string tolerance_text(const Words& words) {
@@ -196,6 +230,26 @@ std::string only_by_a_line(const Words& words) {
                    " not shown: a test there must confirm the line";
 }
 
+// Results that are older than the clause allows. Where they are at the job mix and nothing else is, its verdict says
+// it.
+std::string passed_over(const Words& words, const Clause& clause) {
+  const auto& choice = words.window().choice;
+  const bool said = clause.finding.verdict == Verdict::not_shown && clause.finding.reason == evaluate::Reason::too_old;
+  std::string places;
+  std::size_t count = 0;
+  for (const TooOld& one : clause.too_old) {
+    if (said && choice && one.at == *choice) {
+      continue;
+    }
+    const source::Span& place = words.context().evidence.results[one.result].span;
+    places += (count == 0 ? "" : ", ") + plain(one.at) + " [" + words.context().sources.place_text(place) + "]";
+    ++count;
+  }
+  return count == 0 ? ""
+                    : words.name(clause) + ": passed over as older than the clause allows: the " +
+                          (count == 1 ? "result at " : "results at ") + places;
+}
+
 std::vector<std::string> cautions(const Words& words) {
   std::vector<std::string> out;
   const Window& window = words.window();
@@ -204,18 +258,25 @@ std::vector<std::string> cautions(const Words& words) {
   }
   std::size_t open = 0;
   std::vector<std::size_t> failing;
+  std::vector<std::size_t> mended;  // by a value inside their own limit
   for (std::size_t at = 0; at < window.clauses.size(); ++at) {
     const Clause& one = window.clauses[at];
     const bool beside = one.counts && one.role == Role::constant;
     const bool optional = words.requirement(one).optional;
     open += beside && !optional && one.finding.verdict == Verdict::not_shown ? 1U : 0U;
     if (one.counts && one.role != Role::varies && one.finding.verdict == Verdict::fails) {
-      failing.push_back(at);
+      const bool by_value =
+          one.role == Role::own_limit && window.choice && one.profile.at(*window.choice) == Verdict::fails;
+      (by_value ? mended : failing).push_back(at);
     }
   }
   if (open > 0) {
-    out.push_back("this is the window of what was tested only: " + std::to_string(open) +
+    out.push_back((window.pieces.empty() ? "" : "this is the window of what was tested only: ") + std::to_string(open) +
                   (open == 1 ? " clause is" : " clauses are") + " not shown at all");
+  }
+  if (!mended.empty()) {
+    out.push_back(words.names(mended) + (mended.size() == 1 ? " fails" : " fail") +
+                  " at the value of the job mix: only another value mends that");
   }
   if (!failing.empty()) {
     out.push_back(words.names(failing) + (failing.size() == 1 ? " fails" : " fail") + " at the job mix, and " +
@@ -225,7 +286,14 @@ std::vector<std::string> cautions(const Words& words) {
   if (std::string said = only_by_a_line(words); !said.empty()) {
     out.push_back(std::move(said));
   }
-  if (window.tested.size() < 3) {
+  for (const Clause& one : window.clauses) {
+    if (std::string said = passed_over(words, one); !said.empty()) {
+      out.push_back(std::move(said));
+    }
+  }
+  if (window.tested.empty()) {
+    out.emplace_back("no result stands at a stated value of it");
+  } else if (window.tested.size() < 3) {
     out.push_back("tested at " + std::to_string(window.tested.size()) +
                   (window.tested.size() == 1 ? " value only" : " values only; three or more show a trend"));
   }

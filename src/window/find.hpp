@@ -14,6 +14,12 @@ enum class Role : std::uint8_t {
   constant,   // was not tested at two values: its verdict at the job mix stands beside the window
 };
 
+/// A result of a check of the clause that is passed over, as it is older than the clause allows.
+struct TooOld {
+  Decimal at;  // of the variable
+  std::uint32_t result = 0;
+};
+
 struct Clause {
   std::uint32_t requirement = 0;
   Role role{};
@@ -21,7 +27,8 @@ struct Clause {
   Profile profile;             // of varies and own_limit
   std::vector<Series> series;  // one for each check that was tested
   std::uint32_t tolerance_check = check::none;
-  bool counts = true;  // false: advice only; it does not narrow the window
+  bool counts = true;           // false: advice only; it does not narrow the window
+  std::vector<TooOld> too_old;  // in the order of the tested values
 };
 
 enum class EndKind : std::uint8_t {

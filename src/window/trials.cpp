@@ -150,6 +150,14 @@ plan::Plan without_limits(const plan::Plan& plan) {
   return out;
 }
 
+plan::Plan without_ages(const plan::Plan& plan) {
+  plan::Plan out = plan;
+  for (auto& requirement : out.requirements) {
+    requirement.validity = {};
+  }
+  return out;
+}
+
 std::optional<Reading> reading(const plan::Plan& plan, const plan::Plan& open, const Evidence& evidence,
                                std::uint32_t requirement, std::uint32_t check, const Decimal& at) {
   const Told judged = told(evaluate::evaluate_one(plan, evidence, requirement), check);

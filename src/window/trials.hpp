@@ -45,6 +45,8 @@ struct Reading {
 
 /// The plan with every limit taken away: a check then complies exactly if its evidence is in order.
 [[nodiscard]] plan::Plan without_limits(const plan::Plan& plan);
+/// The plan for which a test of any age counts.
+[[nodiscard]] plan::Plan without_ages(const plan::Plan& plan);
 
 /// What the check found, from the evidence placed at `at`; nothing if no result matches it or may be meant. `open`: the
 /// plan without limits.

@@ -13,9 +13,8 @@ Number Words::number(const Decimal& value) const {
 Number Words::difference(const Decimal& value) const {
   const quantity::UnitId unit = context_.rules.measures[window_.variable].type.unit;
   const Decimal bare = value.stripped();
-  return {
-      plain(bare), bare.text(),
-      explain::show({bare, context_.evidence.units.difference(unit), quantity::Bound::exact}, context_.evidence.units)};
+  const quantity::UnitTable& units = context_.evidence.units;
+  return {plain(bare), bare.text(), explain::apart(bare, units.at(units.difference(unit)).text)};
 }
 
 static quantity::UnitId unit_of(const plan::Check& check) {
