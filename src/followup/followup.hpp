@@ -54,6 +54,7 @@ enum class LookKind : std::uint8_t {
   readings_gone,      // specimens gave readings before, and only a value is submitted now
   specimen_added,     // a set that failed has more specimens, the others are the same, and the test has no new date
   job_mix_changed,    // the job mix declares another value, and tests at the job mix are those of before
+  materials_changed,  // another material is listed, and tests are those of before; or a test says another one
   other_submittal,    // another project or mix: the comparison may be of the wrong files
   dates_reversed,     // the first submittal is dated after the second
 };

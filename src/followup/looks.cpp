@@ -77,11 +77,13 @@ std::string Comparer::dates(const Pair& pair) const {
 }
 
 void Comparer::altered(const Pair& pair, const Differences& found) {
-  if (found.altered.empty() || earlier(pair).declared || retested(pair)) {
+  std::vector<std::size_t> all = found.altered;
+  all.insert(all.end(), found.noted.begin(), found.noted.end());
+  if (all.empty() || earlier(pair).declared || retested(pair)) {
     return;
   }
-  const ValueChange change = out_.values[found.altered.front()];
-  const std::size_t others = found.altered.size() - 1;
+  const ValueChange change = out_.values[all.front()];
+  const std::size_t others = all.size() - 1;
   look(LookKind::reading_altered,
        change.subject + ": " + change.what + " was " + quoted(change.before) + " and is " +
            (change.after == not_stated ? change.after : quoted(change.after)) +
@@ -133,27 +135,30 @@ void Comparer::reported_alone(const Pair& pair, const Differences& found) {
 }
 
 void Comparer::specimen_gone(const Pair& pair, const Differences& found) {
-  if (found.removed.empty() || found.unchanged == 0) {
+  const bool exchanged = found.unchanged == 0 && found.bare == 0 && !retested(pair) && !later(pair).specimens.empty();
+  if (found.removed.empty() || (found.unchanged == 0 && !exchanged)) {
     return;
   }
   const Result& from = earlier(pair);
   const std::size_t count = found.removed.size();
   look(LookKind::specimen_gone,
        subject(after_, later(pair)) + ": " + std::to_string(count) + " of " + std::to_string(from.specimens.size()) +
-           " specimens " + (count == 1 ? "is" : "are") + " not submitted any more, others are those of before",
+           " specimens " + (count == 1 ? "is" : "are") + " not submitted any more, " +
+           (exchanged ? "none is that of before, and " + dates(pair) : "others are those of before"),
        "ask why; a specimen is discarded for a stated cause", from.specimens[found.removed.front()].span,
        later(pair).span);
 }
 
 void Comparer::specimen_added(const Pair& pair, const Differences& found) {
-  if (found.added.empty() || found.unchanged == 0 || !failed(pair) || retested(pair)) {
+  if (found.added.empty() || earlier(pair).specimens.empty() || !failed(pair) || retested(pair)) {
     return;
   }
   const Result& to = later(pair);
   const std::size_t count = found.added.size();
   look(LookKind::specimen_added,
        subject(after_, to) + ": " + std::to_string(count) + (count == 1 ? " specimen was" : " specimens were") +
-           " added to a set that failed a clause, others are those of before, and " + dates(pair),
+           " added to a set that failed a clause, " +
+           (found.unchanged > 0 ? "others are those of before, and " : "none is that of before, and ") + dates(pair),
        "ask when it was tested, and why it was added", earlier(pair).span, to.specimens[found.added.front()].span);
 }
 

@@ -36,6 +36,21 @@ std::string specimen_name(const Specimen& specimen, std::uint32_t index, std::si
                                  : "";
 }
 
+// "before 801.4 g, after 788.0 g", "14 kg-cm".
+std::string given_text(const Context& context, const check::Measure& measure, const Specimen& specimen) {
+  std::string out;
+  const auto add = [&](const std::string& name, const Value& value) {
+    if (value.kind != Value::Kind::missing && own(specimen, value)) {
+      out += (out.empty() ? "" : ", ") + name + written(context, value.span);
+    }
+  };
+  for (std::size_t at = 0; at < specimen.readings.size(); ++at) {
+    add(explain::spaced(measure.readings[at].name) + " ", specimen.readings[at]);
+  }
+  add("", specimen.direct);
+  return out.empty() ? "submitted" : out;
+}
+
 std::string value_text(const Context& context, const Result& result) {
   const std::size_t count = result.specimens.size();
   if (result.reported.kind != Value::Kind::missing) {
@@ -85,7 +100,14 @@ void Comparer::readings(const Pair& pair, const SpecimenPair& specimen, Differen
   const Specimen& from = earlier(pair).specimens[specimen.before];
   const Specimen& to = later(pair).specimens[specimen.after];
   const check::Measure& of = measure(later(pair));
-  const std::string name = specimen_name(to, specimen.after, later(pair).specimens.size());
+  std::string name = specimen_name(to, specimen.after, later(pair).specimens.size());
+  if (from.label != to.label) {
+    const auto stated = [](const std::string& text) { return text.empty() ? not_stated : text; };
+    const std::string what = (name.empty() ? specimen_name(from, specimen.before, 2) : name) + ", label";
+    out_.values.push_back(
+        {subject(after_, later(pair)), what, stated(from.label), stated(to.label), "", from.label_span, to.label_span});
+    name += from.label.empty() ? "" : " (before: " + from.label + ")";
+  }
   bool unchanged = true;
   std::vector<std::size_t> altered;
   const auto compare = [&](const std::string& what, const Value& left, const Value& right, const check::Type& type) {
@@ -107,6 +129,7 @@ void Comparer::readings(const Pair& pair, const SpecimenPair& specimen, Differen
   } else {
     out.altered.insert(out.altered.end(), altered.begin(), altered.end());
   }
+  circumstances(pair, name.empty() ? name : name + ", ", from.circumstances, to.circumstances, out);
   ++out.compared;
   if (unchanged && own_count(to, [](const Value& one) { return one.usable(); }) > 0) {
     const std::size_t numbers = own_count(to, [](const Value& one) { return one.kind == Value::Kind::quantity; });
@@ -118,7 +141,7 @@ void Comparer::readings(const Pair& pair, const SpecimenPair& specimen, Differen
 
 void Comparer::specimens(const Pair& pair, Differences& out) {
   const std::string of = subject(after_, later(pair));
-  for (const SpecimenPair& one : match_specimens(before_, earlier(pair), after_, later(pair))) {
+  for (const SpecimenPair& one : match_specimens(before_, earlier(pair), after_, later(pair), retested(pair))) {
     if (one.before != check::none && one.after != check::none) {
       readings(pair, one, out);
       continue;
@@ -127,46 +150,10 @@ void Comparer::specimens(const Pair& pair, Differences& out) {
     const auto& all = removed ? earlier(pair).specimens : later(pair).specimens;
     const std::uint32_t index = removed ? one.before : one.after;
     const std::string name = specimen_name(all[index], index, 2);
-    out_.values.push_back({of, name, removed ? "submitted" : "not there", removed ? "not there" : "submitted", "",
+    const std::string given = given_text(removed ? before_ : after_, measure(later(pair)), all[index]);
+    out_.values.push_back({of, name, removed ? given : "not there", removed ? "not there" : given, "",
                            removed ? all[index].span : Span{}, removed ? Span{} : all[index].span});
     (removed ? out.removed : out.added).push_back(index);
-  }
-}
-
-void Comparer::day(const Pair& pair, const std::string& what, const evidence::Day& from, const evidence::Day& to) {
-  if (from.day != to.day) {
-    const auto text = [](const Context& context, const evidence::Day& one) {
-      return one.day == evidence::no_date ? std::string(not_stated) : written(context, one.span);
-    };
-    out_.values.push_back(
-        {subject(after_, later(pair)), what, text(before_, from), text(after_, to), "", from.span, to.span});
-  }
-}
-
-void Comparer::beside(const Pair& pair, Differences& out) {
-  const Result& from = earlier(pair);
-  const Result& to = later(pair);
-  const std::string of = subject(after_, to);
-  if (from.declared) {
-    return;  // dated as the submittal is
-  }
-  day(pair, "date of the test", from.record.tested, to.record.tested);
-  day(pair, "date of making", from.record.made, to.record.made);
-  const auto stated = [](const std::string& text) { return text.empty() ? not_stated : text; };
-  const auto& left = from.record.laboratory;
-  const auto& right = to.record.laboratory;
-  if (left.text != right.text) {
-    out_.values.push_back({of, "laboratory", stated(left.text), stated(right.text), "", left.span, right.span});
-  }
-  if (from.replicates != to.replicates && from.specimens.empty() && to.specimens.empty()) {
-    const auto count = [](std::uint32_t number) {
-      return number == 0 ? std::string(not_stated) : std::to_string(number);
-    };
-    out_.values.push_back({of, "replicates", count(from.replicates), count(to.replicates), "", from.record.replicates,
-                           to.record.replicates});
-    if (from.replicates != 0) {
-      out.altered.push_back(out_.values.size() - 1);
-    }
   }
 }
 
@@ -221,16 +208,18 @@ void Comparer::classes() {
 void Comparer::identity() {
   const evidence::Identity& from = before_.evidence.identity;
   const evidence::Identity& to = after_.evidence.identity;
-  const auto compare = [&](const std::string& what, const std::string& left, const std::string& right) {
+  const auto compare = [&](const std::string& what, const std::string& left, const std::string& right,
+                           const Span& before, const Span& after) {
     if (left != right) {
-      const auto stated = [](const std::string& text) { return text.empty() ? not_stated : text; };
-      out_.values.push_back({"submittal", what, stated(left), stated(right), "", {}, {}});
+      const auto stated = [](const std::string& text) { return text.empty() ? not_stated : explain::one_line(text); };
+      out_.values.push_back({"submittal", what, stated(left), stated(right), "", before, after});
     }
   };
-  compare("project", from.project, to.project);
-  compare("mix", from.mix, to.mix);
-  compare("laboratory", from.laboratory, to.laboratory);
-  compare("prepared by", from.prepared_by, to.prepared_by);
+  compare("project", from.project, to.project, from.project_place, to.project_place);
+  compare("mix", from.mix, to.mix, from.mix_place, to.mix_place);
+  compare("laboratory", from.laboratory, to.laboratory, from.laboratory_place, to.laboratory_place);
+  compare("prepared by", from.prepared_by, to.prepared_by, from.prepared_by_place, to.prepared_by_place);
+  compare("note", from.note, to.note, from.note_place, to.note_place);
 }
 
 void Comparer::results() {
