@@ -14,6 +14,9 @@ using explain::Context;
 
 inline constexpr const char* not_stated = "not stated";
 
+/// File and place.
+using Position = std::pair<std::uint32_t, std::size_t>;
+
 class Comparer {
  public:
   Comparer(const Side& before, const Side& after)
@@ -44,7 +47,8 @@ class Comparer {
   };
   std::map<std::pair<bool, std::uint32_t>, Test> tests_;  // at the job mix; by being a series, and its number
   std::vector<std::pair<check::MeasureId, ValueChange>> redeclared_;
-  std::vector<ValueChange> materials_;  // that say of a material what is not what was said before
+  std::set<std::pair<Position, Position>> told_;  // values of which a look was drawn: one that is shared is met often
+  std::vector<ValueChange> materials_;            // that say of a material what is not what was said before
   struct Used {
     ValueChange change;
     Pair pair;
@@ -58,6 +62,7 @@ class Comparer {
     std::vector<std::size_t> converted;  // the same value in another unit, as far as its digits go
     std::vector<std::size_t> noted;      // changes of what was noted beside the readings and is something else
     bool reported = false;               // the reported value is another one
+    bool restyled = false;               // the only value is reported in one, and that of a specimen in the other
     std::vector<std::uint32_t> removed;  // specimens of the earlier result
     std::vector<std::uint32_t> added;    // of the later one
     std::size_t bare = 0;                // specimens with readings before, and a value alone now
@@ -84,10 +89,14 @@ class Comparer {
   void classes();
   void identity();
   Differences differences(const Pair& pair);
+  [[nodiscard]] std::string unplaced(const Result& result, const Result& other) const;
+  bool restyled(const Pair& pair, Differences& out);
   void specimens(const Pair& pair, Differences& out);
   void readings(const Pair& pair, const SpecimenPair& specimen, Differences& out);
+  void worked_out(const Pair& pair, const SpecimenPair& specimen, const std::string& name);
   enum class Change : std::uint8_t { none, converted, other };
-  Change value(const Pair& pair, const std::string& what, const Value& from, const Value& to, const check::Type& type);
+  Change value(const std::string& of, const std::string& what, const Value& from, const Value& to,
+               const check::Type& type);
   void reported(const Pair& pair, Differences& out);
   void day(const Pair& pair, const std::string& what, const evidence::Day& from, const evidence::Day& to);
   void results();
@@ -97,9 +106,9 @@ class Comparer {
   void beside(const Pair& pair, Differences& out);
   void text(const Pair& pair, const std::string& what, const evidence::Note& from, const evidence::Note& to);
   void replicates(const Pair& pair, Differences& out);
-  void circumstances(const Pair& pair, const std::string& whose, const evidence::Circumstances& from,
-                     const evidence::Circumstances& to, Differences& out);
-  void clocks(const Pair& pair, const std::string& whose, const evidence::Circumstances& from,
+  void circumstances(const Pair& pair, const std::string& of, const std::string& whose,
+                     const evidence::Circumstances& from, const evidence::Circumstances& to, Differences& out);
+  void clocks(const Pair& pair, const std::string& of, const std::string& whose, const evidence::Circumstances& from,
               const evidence::Circumstances& to, Differences& out);
   void materials_used(const Pair& pair);
   void materials();
@@ -116,12 +125,15 @@ class Comparer {
     out_.looks.push_back({kind, found, hint, before, after});
   }
   void altered(const Pair& pair, const Differences& found);
+  [[nodiscard]] std::vector<std::size_t> untold(const Differences& found);
   void too_coarse(const Pair& pair, const Differences& found);
   void readings_gone(const Pair& pair, const Differences& found);
   void reported_alone(const Pair& pair, const Differences& found);
   void specimen_gone(const Pair& pair, const Differences& found);
   void specimen_added(const Pair& pair, const Differences& found);
   void repeated(const Pair& pair, const Differences& found);
+  void input_repeated(const Pair& pair, const Differences& found);
+  [[nodiscard]] bool same_input(const Pair& pair, std::size_t reading) const;
   void repeated_series();  // rows have few numbers each: a series is judged as a whole
   void moved(const Pair& pair);
   void gone();

@@ -278,6 +278,10 @@ bool converted(const Context& before, const Value& earlier, const Context& after
   return apart <= half && apart >= -half;
 }
 
+std::string value_key(const Context& context, const Value& value, const check::Type& type) {
+  return canonical(context, value, type);
+}
+
 bool same(const Context& before, const Value& earlier, const Context& after, const Value& later,
           const check::Type& type) {
   return canonical(before, earlier, type) == canonical(after, later, type);
@@ -321,6 +325,18 @@ std::string subject(const Context& context, const Result& result) {
   const std::string where = placing(context, result);
   const std::string& title = measure_of(context, result).title;
   return (result.declared ? "job mix: " : "") + title + (where.empty() ? "" : ", " + where);
+}
+
+std::string shared_subject(const Context& context, const Result& result) {
+  if (result.series == check::none) {
+    return subject(context, result);
+  }
+  Result all = result;
+  const auto of_row = [&](const evidence::ConditionStated& one) {
+    return one.value.span.begin >= result.span.begin && one.value.span.end <= result.span.end;
+  };
+  all.conditions.erase(std::remove_if(all.conditions.begin(), all.conditions.end(), of_row), all.conditions.end());
+  return subject(context, all) + ", all rows";
 }
 
 Matching match(const Context& before, const Context& after) { return Matcher(before, after).run(); }

@@ -54,6 +54,9 @@ struct SpecimenPair {
 [[nodiscard]] bool same(const explain::Context& before, const Value& earlier, const explain::Context& after,
                         const Value& later, const check::Type& type);
 
+/// A value; equal for the same in another unit.
+[[nodiscard]] std::string value_key(const explain::Context& context, const Value& value, const check::Type& type);
+
 /// The value is written for this specimen, not for all that share it.
 [[nodiscard]] bool own(const Specimen& specimen, const Value& value);
 
@@ -66,5 +69,7 @@ struct SpecimenPair {
 [[nodiscard]] std::string placing(const explain::Context& context, const Result& result);
 /// "wet-track abrasion loss, soak 6 d".
 [[nodiscard]] std::string subject(const explain::Context& context, const Result& result);
+/// Of what all rows of a series share: "percent passing, all rows". Of another result, its subject.
+[[nodiscard]] std::string shared_subject(const explain::Context& context, const Result& result);
 
 }  // namespace plumbrule::followup

@@ -82,18 +82,22 @@ std::size_t nearest(const Material& one, const std::vector<Material>& all, const
 }  // namespace
 
 void Comparer::day(const Pair& pair, const std::string& what, const evidence::Day& from, const evidence::Day& to) {
-  if (from.day != to.day) {
-    const auto text = [](const Context& context, const evidence::Day& one) {
-      return one.day == evidence::no_date ? std::string(not_stated) : written(context, one.span);
-    };
+  const auto text = [](const Context& context, const evidence::Day& one) {
+    const bool readable = one.day != evidence::no_date;
+    return !one.span.known() ? std::string(not_stated)
+                             : written(context, one.span) + (readable ? "" : " (not readable)");
+  };
+  const bool unreadable = from.day == evidence::no_date && to.day == evidence::no_date;
+  if (from.day != to.day || (unreadable && text(before_, from) != text(after_, to))) {
     out_.values.push_back(
-        {subject(after_, later(pair)), what, text(before_, from), text(after_, to), "", from.span, to.span});
+        {shared_subject(after_, later(pair)), what, text(before_, from), text(after_, to), "", from.span, to.span});
   }
 }
 
 void Comparer::text(const Pair& pair, const std::string& what, const Note& from, const Note& to) {
   if (from.text != to.text) {
-    out_.values.push_back({subject(after_, later(pair)), what, stated(from), stated(to), "", from.span, to.span});
+    out_.values.push_back(
+        {shared_subject(after_, later(pair)), what, stated(from), stated(to), "", from.span, to.span});
   }
 }
 
@@ -106,15 +110,15 @@ void Comparer::replicates(const Pair& pair, Differences& out) {
   const auto count = [](std::uint32_t number) {
     return number == 0 ? std::string(not_stated) : std::to_string(number);
   };
-  out_.values.push_back({subject(after_, to), "replicates", count(from.replicates), count(to.replicates), "",
+  out_.values.push_back({shared_subject(after_, to), "replicates", count(from.replicates), count(to.replicates), "",
                          from.record.replicates, to.record.replicates});
   if (from.replicates != 0 && from.specimens.empty() && to.specimens.empty()) {
     out.altered.push_back(out_.values.size() - 1);
   }
 }
 
-void Comparer::clocks(const Pair& pair, const std::string& whose, const Circumstances& from, const Circumstances& to,
-                      Differences& out) {
+void Comparer::clocks(const Pair& pair, const std::string& of, const std::string& whose, const Circumstances& from,
+                      const Circumstances& to, Differences& out) {
   for (const check::ConditionId condition : measure(later(pair)).conditions) {
     const evidence::Clock* left = clock_in(from, condition);
     const evidence::Clock* right = clock_in(to, condition);
@@ -125,8 +129,7 @@ void Comparer::clocks(const Pair& pair, const std::string& whose, const Circumst
     const auto times = [](const Context& context, const evidence::Clock* one) {
       return one == nullptr ? std::string(not_stated) : written(context, one->span);
     };
-    out_.values.push_back({subject(after_, later(pair)),
-                           whose + "clock of " + explain::spaced(after_.rules.conditions[condition].name),
+    out_.values.push_back({of, whose + "clock of " + explain::spaced(after_.rules.conditions[condition].name),
                            times(before_, left), times(after_, right), "", left == nullptr ? Span{} : left->span,
                            right == nullptr ? Span{} : right->span});
     if (left != nullptr) {
@@ -135,19 +138,20 @@ void Comparer::clocks(const Pair& pair, const std::string& whose, const Circumst
   }
 }
 
-void Comparer::circumstances(const Pair& pair, const std::string& whose, const Circumstances& from,
-                             const Circumstances& to, Differences& out) {
-  const check::Measure& of = measure(later(pair));
-  for (std::uint32_t index = 0; index < of.held.size(); ++index) {
+void Comparer::circumstances(const Pair& pair, const std::string& of, const std::string& whose,
+                             const Circumstances& from, const Circumstances& to, Differences& out) {
+  const std::vector<check::Held>& all = measure(later(pair)).held;
+  for (std::uint32_t index = 0; index < all.size(); ++index) {
+    const check::Held& one = all[index];
     check::Type type;
-    type.unit = of.held[index].unit;
+    type.unit = one.unit;
     const Value left = held_in(from, index);
-    const std::string what = whose + "held " + explain::spaced(of.held[index].name);
-    if (value(pair, what, left, held_in(to, index), type) == Change::other && left.usable()) {
+    if (value(of, whose + "held " + explain::spaced(one.name), left, held_in(to, index), type) == Change::other &&
+        left.usable()) {
       out.noted.push_back(out_.values.size() - 1);
     }
   }
-  clocks(pair, whose, from, to, out);
+  clocks(pair, of, whose, from, to, out);
 }
 
 void Comparer::materials_used(const Pair& pair) {
@@ -185,13 +189,13 @@ void Comparer::beside(const Pair& pair, Differences& out) {
   text(pair, "laboratory", from.record.laboratory, to.record.laboratory);
   text(pair, "accreditation", from.record.accreditation, to.record.accreditation);
   text(pair, "note", from.record.note, to.record.note);
-  if (value(pair, "reported value in the other unit", from.record.also, to.record.also, measure(to).type) ==
-          Change::other &&
+  if (value(shared_subject(after_, to), "reported value in the other unit", from.record.also, to.record.also,
+            measure(to).type) == Change::other &&
       from.record.also.usable()) {
     out.noted.push_back(out_.values.size() - 1);
   }
   replicates(pair, out);
-  circumstances(pair, "", from.record.circumstances, to.record.circumstances, out);
+  circumstances(pair, shared_subject(after_, to), "", from.record.circumstances, to.record.circumstances, out);
   materials_used(pair);
 }
 

@@ -30,6 +30,16 @@ bool has_readings(const Specimen& specimen) {
                      [&](const Value& value) { return value.usable() && own(specimen, value); });
 }
 
+// The only value, as reported or as that of a single specimen.
+const Value* only_value(const Result& result) {
+  if (result.specimens.empty()) {
+    return result.reported.kind == Value::Kind::missing || result.replicates > 1 ? nullptr : &result.reported;
+  }
+  const Specimen& one = result.specimens.front();
+  const bool only = result.specimens.size() == 1 && result.reported.kind == Value::Kind::missing && !has_readings(one);
+  return only && one.direct.kind != Value::Kind::missing ? &one.direct : nullptr;
+}
+
 std::string specimen_name(const Specimen& specimen, std::uint32_t index, std::size_t count) {
   return !specimen.label.empty() ? "specimen " + specimen.label
          : count > 1             ? "specimen " + std::to_string(index + 1)
@@ -84,13 +94,13 @@ std::string Comparer::difference(const Value& from, const Value& to, const check
   return sign + explain::show({apart, later.difference(unit), Bound::exact}, later);
 }
 
-Comparer::Change Comparer::value(const Pair& pair, const std::string& what, const Value& from, const Value& to,
+Comparer::Change Comparer::value(const std::string& of, const std::string& what, const Value& from, const Value& to,
                                  const check::Type& type) {
   if (same(before_, from, after_, to, type)) {
     return Change::none;
   }
   const bool other_unit = converted(before_, from, after_, to);
-  out_.values.push_back({subject(after_, later(pair)), what, worded(before_, from), worded(after_, to),
+  out_.values.push_back({of, what, worded(before_, from), worded(after_, to),
                          other_unit ? "the same as far as its digits go" : difference(from, to, type), from.span,
                          to.span});
   return other_unit ? Change::converted : Change::other;
@@ -109,10 +119,14 @@ void Comparer::readings(const Pair& pair, const SpecimenPair& specimen, Differen
     name += from.label.empty() ? "" : " (before: " + from.label + ")";
   }
   bool unchanged = true;
+  bool coarser = false;
   std::vector<std::size_t> altered;
   const auto compare = [&](const std::string& what, const Value& left, const Value& right, const check::Type& type) {
-    const std::string full = own(to, right) && !name.empty() ? name + ", " + what : what;
-    const Change change = value(pair, full, left, right, type);
+    const bool its = own(to, right) || own(from, left);
+    const std::string full = its && !name.empty() ? name + ", " + what : what;
+    const std::string of_what = its ? subject(after_, later(pair)) : shared_subject(after_, later(pair));
+    const Change change = value(of_what, full, left, right, type);
+    coarser = coarser || change == Change::converted;
     unchanged = unchanged && change != Change::other;
     if (change == Change::converted) {
       out.converted.push_back(out_.values.size() - 1);
@@ -129,7 +143,11 @@ void Comparer::readings(const Pair& pair, const SpecimenPair& specimen, Differen
   } else {
     out.altered.insert(out.altered.end(), altered.begin(), altered.end());
   }
-  circumstances(pair, name.empty() ? name : name + ", ", from.circumstances, to.circumstances, out);
+  if (coarser && unchanged) {
+    worked_out(pair, specimen, name);
+  }
+  circumstances(pair, subject(after_, later(pair)), name.empty() ? name : name + ", ", from.circumstances,
+                to.circumstances, out);
   ++out.compared;
   if (unchanged && own_count(to, [](const Value& one) { return one.usable(); }) > 0) {
     const std::size_t numbers = own_count(to, [](const Value& one) { return one.kind == Value::Kind::quantity; });
@@ -137,6 +155,30 @@ void Comparer::readings(const Pair& pair, const SpecimenPair& specimen, Differen
     out.numbers += numbers;
     out.most = std::max(out.most, numbers);
   }
+}
+
+// What is the same as far as its digits go may give another result.
+void Comparer::worked_out(const Pair& pair, const SpecimenPair& specimen, const std::string& name) {
+  const Result& from = earlier(pair);
+  const Result& to = later(pair);
+  const check::Type& type = measure(to).type;
+  const auto left = evaluate::specimen_value(before_.plan, before_.evidence, from, specimen.before);
+  const auto right = evaluate::specimen_value(after_.plan, after_.evidence, to, specimen.after);
+  if (!measure(to).computed || type.is_word() || !left.good() || !right.good()) {
+    return;
+  }
+  const auto number = [](const quantity::Amount& amount) {
+    return Value{Value::Kind::quantity, amount, check::none, {}};
+  };
+  const Value then = number(left.amount);
+  const Value now = number(right.amount);
+  if (value_key(before_, then, type) == value_key(after_, now, type)) {
+    return;
+  }
+  out_.values.push_back({subject(after_, to), (name.empty() ? "" : name + ", ") + "result worked out",
+                         explain::show(left.amount, before_.evidence.units),
+                         explain::show(right.amount, after_.evidence.units), difference(then, now, type),
+                         from.specimens[specimen.before].span, to.specimens[specimen.after].span});
 }
 
 void Comparer::specimens(const Pair& pair, Differences& out) {
@@ -162,8 +204,8 @@ void Comparer::specimens(const Pair& pair, Differences& out) {
 void Comparer::reported(const Pair& pair, Differences& out) {
   const Result& from = earlier(pair);
   const Result& to = later(pair);
-  const Change change =
-      value(pair, from.declared ? "declared value" : "reported value", from.reported, to.reported, measure(to).type);
+  const Change change = value(subject(after_, to), from.declared ? "declared value" : "reported value", from.reported,
+                              to.reported, measure(to).type);
   out.reported = change == Change::other;
   if (change == Change::converted) {
     out.converted.push_back(out_.values.size() - 1);
@@ -174,6 +216,35 @@ void Comparer::reported(const Pair& pair, Differences& out) {
   }
 }
 
+// What is said of a result that states neither condition nor design value nor lot.
+std::string Comparer::unplaced(const Result& result, const Result& other) const {
+  const bool conditions = !measure(result).conditions.empty() && result.conditions.empty();
+  return conditions                                     ? "no stated condition"
+         : other.at.empty() && other.record.lot.given() ? "no stated lot"
+                                                        : "the job mix";
+}
+
+// A single value that was reported is given as that of a specimen, or the other way round: nothing is lost.
+bool Comparer::restyled(const Pair& pair, Differences& out) {
+  const Value* from = only_value(earlier(pair));
+  const Value* to = only_value(later(pair));
+  if (from == nullptr || to == nullptr || earlier(pair).specimens.empty() == later(pair).specimens.empty()) {
+    return false;
+  }
+  const Change change = value(subject(after_, later(pair)), "value", *from, *to, measure(later(pair)).type);
+  if (change == Change::converted) {
+    out.converted.push_back(out_.values.size() - 1);
+  } else if (change == Change::other && from->usable()) {
+    out.altered.push_back(out_.values.size() - 1);
+  }
+  out.restyled = true;
+  ++out.compared;
+  if (change != Change::other && to->kind == Value::Kind::quantity) {
+    out.unchanged = out.numbers = out.most = 1;
+  }
+  return true;
+}
+
 Comparer::Differences Comparer::differences(const Pair& pair) {
   Differences out;
   const Result& from = earlier(pair);
@@ -182,14 +253,16 @@ Comparer::Differences Comparer::differences(const Pair& pair) {
   const std::string left = other_measure ? subject(before_, from) : placing(before_, from);
   const std::string right = other_measure ? subject(after_, to) : placing(after_, to);
   if (pair.moved && left != right) {
-    const auto named = [](const std::string& text) { return text.empty() ? "at the job mix" : text; };
-    out_.values.push_back({measure(to).title, "stands for", named(left), named(right), "", from.span, to.span});
+    out_.values.push_back({measure(to).title, "stands for", left.empty() ? unplaced(from, to) : left,
+                           right.empty() ? unplaced(to, from) : right, "", from.span, to.span});
   }
   if (other_measure) {
     return out;  // its readings have other names
   }
-  specimens(pair, out);
-  reported(pair, out);
+  if (!restyled(pair, out)) {
+    specimens(pair, out);
+    reported(pair, out);
+  }
   beside(pair, out);
   return out;
 }

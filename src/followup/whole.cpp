@@ -27,8 +27,8 @@ std::string class_text(const Context& context, const Value& value) {
   return value.kind == Value::Kind::missing ? not_stated : quoted(written(context, value.span));
 }
 
-bool as_before(const Result& from, const Result& to, std::size_t changes) {
-  return changes == 0 && from.tested == to.tested && from.specimens.size() == to.specimens.size();
+bool as_before(const Result& from, const Result& to, bool restyled, std::size_t changes) {
+  return changes == 0 && from.tested == to.tested && (restyled || from.specimens.size() == to.specimens.size());
 }
 
 }  // namespace
@@ -81,7 +81,8 @@ void Comparer::count_kept(const Pair& pair, const Differences& found) {
   const bool series = to.series != check::none;
   Test& test = tests_.try_emplace({series, series ? to.series : pair.after}).first->second;
   test.measure = to.measure;
-  test.kept = test.kept && as_before(from, to, found.altered.size() + found.bare + (found.reported ? 1U : 0U));
+  test.kept =
+      test.kept && as_before(from, to, found.restyled, found.altered.size() + found.bare + (found.reported ? 1U : 0U));
 }
 
 std::size_t Comparer::kept() const {
