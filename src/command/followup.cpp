@@ -139,8 +139,8 @@ Exit follow_up(const FollowUpOptions& options) {
   if (!rules) {
     return Exit::rules_broken;
   }
-  auto earlier = read_submittal(sources, options.before);
-  auto later = read_submittal(sources, options.after);
+  auto earlier = read_submittal(sources, options.before, options.record_before, "--record-before");
+  auto later = read_submittal(sources, options.after, options.record_after, "--record-after");
   if (!earlier || !later) {
     return Exit::unusable;
   }

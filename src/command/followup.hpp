@@ -8,6 +8,7 @@ namespace plumbrule::command {
 
 struct FollowUpOptions {
   std::string before, after;
+  std::string record_before, record_after;  // of a sheet of several, or empty
   RuleChoice rules;
   std::string out;  // a file, or empty
   Format format = Format::text;

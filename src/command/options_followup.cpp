@@ -14,6 +14,10 @@ std::function<Exit()> add_follow_up(CLI::App& app) {
   command.add_option("AFTER", options->after, "The resubmittal: .yaml, .json or .csv")
       ->required()
       ->type_name(takes::submittal);
+  for (const auto& [name, target] :
+       {std::pair("--record-before", &options->record_before), std::pair("--record-after", &options->record_after)}) {
+    add_record(command, *target, name);
+  }
   add_against(command, options->rules.against);
   add_amendments(command, options->rules.amendments);
   add_day(command, options->rules.on);

@@ -23,11 +23,13 @@ void add_day(CLI::App& command, std::string& target) {
   command.add_option("--on", target, "The day of the review: only what was in force then")->type_name(takes::day);
 }
 
-void add_record(CLI::App& command, std::string& target) {
+void add_record(CLI::App& command, std::string& target, const std::string& name) {
+  const std::string sheet = name == "--record-before"  ? "BEFORE, if it is a sheet of several"
+                            : name == "--record-after" ? "AFTER, if it is a sheet of several"
+                                                       : "a sheet of several";
   command
-      .add_option(
-          "--record", target,
-          "Which record of a sheet of several: its number or its mix; `number=1` or `mix=1` if both may be meant")
+      .add_option(name, target,
+                  "Which record of " + sheet + ": its number or its mix; `number=1` or `mix=1` if both may be meant")
       ->type_name(takes::record);
 }
 

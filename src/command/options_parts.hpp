@@ -68,7 +68,7 @@ void add_amendments(CLI::App& command, std::vector<std::string>& target, const s
 /// The day of the review.
 void add_day(CLI::App& command, std::string& target);
 /// Which record of a sheet of several.
-void add_record(CLI::App& command, std::string& target);
+void add_record(CLI::App& command, std::string& target, const std::string& name = "--record");
 void add_libraries(CLI::App& command, std::vector<std::string>& target);
 /// `--format`; the words are those that the command knows.
 void add_format(CLI::App& command, Format& target, const Words<Format>& words, const std::string& remark = {});

@@ -74,10 +74,10 @@ std::vector<std::size_t> picked(const std::vector<SubmittalRecord>& records, con
 }
 
 void report_choice(const std::vector<SubmittalRecord>& records, const std::string& path, const std::string& record,
-                   bool several, diagnose::Diagnostics& diagnostics) {
+                   const std::string& option, bool several, diagnose::Diagnostics& diagnostics) {
   const std::string message =
-      record.empty()
-          ? "found " + std::to_string(records.size()) + " records in `" + path + "`, and no `--record` that names one"
+      record.empty() ? "found " + std::to_string(records.size()) + " records in `" + path + "`, and no `" + option +
+                           "` that names one"
       : several ? "found several records that " + diagnose::quoted(record) + " may mean in `" + path + "`"
                 : "found " + diagnose::quoted(record) + ", no record of `" + path + "`";
   diagnostics.error(
@@ -112,7 +112,8 @@ std::vector<SubmittalRecord> read_records(source::SourceMap& sources, const std:
 }
 
 std::optional<SubmittalRecord> read_record(source::SourceMap& sources, const std::string& path,
-                                           const std::string& record, diagnose::Diagnostics& diagnostics) {
+                                           const std::string& record, diagnose::Diagnostics& diagnostics,
+                                           const std::string& option) {
   diagnose::Diagnostics found;  // what is wrong with other records does not matter
   std::vector<SubmittalRecord> records = read_records(sources, path, found);
   if (records.empty()) {
@@ -121,7 +122,7 @@ std::optional<SubmittalRecord> read_record(source::SourceMap& sources, const std
   }
   const auto fitting = record.empty() && records.size() == 1 ? std::vector<std::size_t>{0} : picked(records, record);
   if (fitting.size() != 1 || (record.empty() && records.size() != 1)) {
-    report_choice(records, path, record, fitting.size() > 1, diagnostics);
+    report_choice(records, path, record, option, fitting.size() > 1, diagnostics);
     return std::nullopt;
   }
   const std::size_t at = fitting.front();

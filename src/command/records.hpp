@@ -26,8 +26,9 @@ struct SubmittalRecord {
                                                         diagnose::Diagnostics& diagnostics);
 
 /// The one submittal of a file, with a tree. `record`: its number from 1 up or its mix, where a sheet holds several,
-/// and nothing if both may be meant (`number=1`, `mix=1` say which); or empty.
+/// and nothing if both may be meant (`number=1`, `mix=1` say which); or empty. `option` says it.
 [[nodiscard]] std::optional<SubmittalRecord> read_record(source::SourceMap& sources, const std::string& path,
-                                                         const std::string& record, diagnose::Diagnostics& diagnostics);
+                                                         const std::string& record, diagnose::Diagnostics& diagnostics,
+                                                         const std::string& option = "--record");
 
 }  // namespace plumbrule::command

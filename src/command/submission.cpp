@@ -131,9 +131,9 @@ std::optional<RulesInForce> prepare_all(source::SourceMap& sources, const RuleCh
 }
 
 std::optional<SubmittalRecord> read_submittal(source::SourceMap& sources, const std::string& path,
-                                              const std::string& record) {
+                                              const std::string& record, const std::string& option) {
   diagnose::Diagnostics diagnostics;
-  auto out = read_record(sources, path, record, diagnostics);
+  auto out = read_record(sources, path, record, diagnostics, option);
   print_diagnostics(diagnostics, sources);
   return diagnostics.has_errors() ? std::nullopt : std::move(out);
 }

@@ -32,7 +32,8 @@ struct RulesInForce {
 [[nodiscard]] std::optional<RulesInForce> prepare_all(source::SourceMap& sources, const RuleChoice& choice);
 /// Prints what is wrong; nothing if the file is no submittal. `record`: which, of a sheet of several (records.hpp).
 [[nodiscard]] std::optional<SubmittalRecord> read_submittal(source::SourceMap& sources, const std::string& path,
-                                                            const std::string& record = {});
+                                                            const std::string& record = {},
+                                                            const std::string& option = "--record");
 [[nodiscard]] evidence::KnownNames names_of(const std::vector<RuleSet>& sets);
 /// Those of one severity, for the report.
 [[nodiscard]] std::vector<report::Problem> problems_of(const diagnose::Diagnostics& problems,

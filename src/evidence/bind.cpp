@@ -50,8 +50,9 @@ void Binder::identity(const Node& document) {
     const Node* node = document.find(key);
     return node == nullptr ? Span{} : node->span;
   };
-  out_.identity = {text("project"), text("mix"),  text("laboratory"), text("prepared_by"),
-                   text("date"),    text("note"), place("project"),   place("mix")};
+  out_.identity = {text("project"),     text("mix"),          text("laboratory"), text("prepared_by"),
+                   text("date"),        text("note"),         place("project"),   place("mix"),
+                   place("laboratory"), place("prepared_by"), place("note")};
   out_.date = date(document.find("date"));
   out_.reviewed = {out_.date, place("date")};
 }

@@ -19,6 +19,10 @@ Note Binder::note(const Node* node, const std::string& what) {
   return {node->text, node->span};
 }
 
+Note Binder::line(const Node* node) {
+  return node == nullptr || node->kind != Node::Kind::scalar ? Note{} : Note{node->text, node->span};
+}
+
 void Binder::materials(const Node& node) {
   if (!is_list(node, "`materials`")) {
     return;
@@ -35,7 +39,11 @@ void Binder::materials(const Node& node) {
       const Note name = note(item.find(key), "`" + std::string(key) + "`");
       if (name.given()) {
         out.names.push_back(name.text);
+        out.entries.emplace_back(key, name);
       }
+    }
+    if (const Note remark = line(item.find("note")); remark.given()) {
+      out.entries.emplace_back("note", remark);
     }
     const Node* certificate = item.find("certificate");
     out.certified = certificate != nullptr && certificate->text.find_first_not_of(' ') != std::string::npos;
@@ -154,6 +162,7 @@ void Binder::record(const Node& node, Result& out) {
   record.replicates = replicates == nullptr ? Span{} : replicates->span;
   record.laboratory = note(node.find("laboratory"), "`laboratory`");
   record.accreditation = note(node.find("accreditation"), "`accreditation`");
+  record.note = line(node.find("note"));
   if (const Node* used = node.find("materials")) {
     materials_used(*used, out);
   }

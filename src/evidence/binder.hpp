@@ -48,6 +48,7 @@ class Binder {
   void clocks(const Node& map, check::MeasureId measure, Circumstances& out);
   std::optional<std::int32_t> time_of_day(const Node& node);
   Note note(const Node* node, const std::string& what);
+  [[nodiscard]] static Note line(const Node* node);  // what is no line of text is passed over
   void materials_used(const Node& map, Result& out);
 
   // bind_value.cpp

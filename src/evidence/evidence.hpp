@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "evidence/document.hpp"
@@ -74,10 +75,12 @@ struct Note {
   [[nodiscard]] bool given() const { return span.known(); }
 };
 
-/// One of the materials that the submittal lists. `names`: all by which a trial may name it.
+/// One of the materials that the submittal lists. `names`: all by which a trial may name it. `entries`: what is said of
+/// it, each with its key.
 struct Material {
   std::string material;
   std::vector<std::string> names;
+  std::vector<std::pair<std::string, Note>> entries;
   bool certified = false;
   Span span;
 };
@@ -88,12 +91,12 @@ struct MaterialUsed {
   Note name;
 };
 
-/// What the audit reads of a result, and no verdict does.
+/// What the audit and a follow-up read of a result, and no verdict does.
 struct Record {
   Day made, tested;
   Value also;  // the reported value a second time, in another unit
   std::vector<MaterialUsed> materials;
-  Note laboratory, accreditation, lot;
+  Note laboratory, accreditation, lot, note;
   Span replicates;
   Circumstances circumstances;
 };
@@ -136,7 +139,7 @@ struct Target {
 /// What identifies the submittal, for the report. Texts as written; empty if not given.
 struct Identity {
   std::string project, mix, laboratory, prepared_by, date, note;
-  Span project_place, mix_place;
+  Span project_place, mix_place, laboratory_place, prepared_by_place, note_place;
 };
 
 struct Evidence {

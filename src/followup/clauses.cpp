@@ -74,6 +74,17 @@ std::string Comparer::withdrawn_note(std::uint32_t requirement) const {
   }
 }
 
+// What was asked for is supplied: a class that was not stated. None that was is another one.
+bool Comparer::supplied(std::uint32_t requirement) const {
+  const std::set<check::CategoryId> classes = tested_classes(requirement);
+  return before_.review.findings[requirement].reason == Reason::class_not_stated &&
+         std::all_of(classes.begin(), classes.end(), [&](check::CategoryId category) {
+           const Value& from = before_.evidence.classes[category];
+           const Value& to = after_.evidence.classes[category];
+           return !from.usable() || (from.kind == to.kind && from.word == to.word);
+         });
+}
+
 void Comparer::progress(std::uint32_t requirement) {
   const evaluate::Finding& from = before_.review.findings[requirement];
   const evaluate::Finding& to = after_.review.findings[requirement];
@@ -87,6 +98,9 @@ void Comparer::progress(std::uint32_t requirement) {
   const bool taken_away = is ? from.verdict == Verdict::fails && not_submitted(to) : to.verdict != Verdict::complies;
   if (!was) {
     one.progress = Progress::fresh;
+  } else if (to.verdict == Verdict::does_not_apply && supplied(requirement)) {
+    one.progress = Progress::closed;
+    one.note = "the class is stated now; the clause does not apply";
   } else if (taken_away) {
     one.progress = Progress::withdrawn;
     one.note = withdrawn_note(requirement);

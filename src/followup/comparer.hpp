@@ -1,6 +1,7 @@
 #pragma once
 // The state of one comparison. Internal to this folder; its parts stand in clauses.cpp (what became of the findings),
-// values.cpp (what differs), looks.cpp (what is worth a look of one test) and whole.cpp (of the submittals).
+// values.cpp (which values differ), noted.cpp (what is noted beside them), looks.cpp (what is worth a look of one test)
+// and whole.cpp (of the submittals).
 
 #include <map>
 #include <set>
@@ -12,6 +13,9 @@ namespace plumbrule::followup {
 using explain::Context;
 
 inline constexpr const char* not_stated = "not stated";
+
+/// File and place.
+using Position = std::pair<std::uint32_t, std::size_t>;
 
 class Comparer {
  public:
@@ -43,13 +47,22 @@ class Comparer {
   };
   std::map<std::pair<bool, std::uint32_t>, Test> tests_;  // at the job mix; by being a series, and its number
   std::vector<std::pair<check::MeasureId, ValueChange>> redeclared_;
+  std::set<std::pair<Position, Position>> told_;  // values of which a look was drawn: one that is shared is met often
+  std::vector<ValueChange> materials_;            // that say of a material what is not what was said before
+  struct Used {
+    ValueChange change;
+    Pair pair;
+  };
+  std::vector<Used> used_;  // tests that were not repeated, of another material than before
   FollowUp out_;
 
   /// What differs between two results that are the same test.
   struct Differences {
     std::vector<std::size_t> altered;    // changes of values that could be read before, in out_.values
     std::vector<std::size_t> converted;  // the same value in another unit, as far as its digits go
+    std::vector<std::size_t> noted;      // changes of what was noted beside the readings and is something else
     bool reported = false;               // the reported value is another one
+    bool restyled = false;               // the only value is reported in one, and that of a specimen in the other
     std::vector<std::uint32_t> removed;  // specimens of the earlier result
     std::vector<std::uint32_t> added;    // of the later one
     std::size_t bare = 0;                // specimens with readings before, and a value alone now
@@ -69,21 +82,37 @@ class Comparer {
   void clauses();
   void progress(std::uint32_t requirement);
   void audits();
+  [[nodiscard]] bool supplied(std::uint32_t requirement) const;
   [[nodiscard]] std::string withdrawn_note(std::uint32_t requirement) const;
 
   // values.cpp
   void classes();
   void identity();
   Differences differences(const Pair& pair);
+  [[nodiscard]] std::string unplaced(const Result& result, const Result& other) const;
+  bool restyled(const Pair& pair, Differences& out);
   void specimens(const Pair& pair, Differences& out);
   void readings(const Pair& pair, const SpecimenPair& specimen, Differences& out);
+  void worked_out(const Pair& pair, const SpecimenPair& specimen, const std::string& name);
   enum class Change : std::uint8_t { none, converted, other };
-  Change value(const Pair& pair, const std::string& what, const Value& from, const Value& to, const check::Type& type);
+  Change value(const std::string& of, const std::string& what, const Value& from, const Value& to,
+               const check::Type& type);
   void reported(const Pair& pair, Differences& out);
   void day(const Pair& pair, const std::string& what, const evidence::Day& from, const evidence::Day& to);
-  void beside(const Pair& pair, Differences& out);  // dates, laboratory, number of specimens
   void results();
   [[nodiscard]] std::string difference(const Value& from, const Value& to, const check::Type& type) const;
+
+  // noted.cpp
+  void beside(const Pair& pair, Differences& out);
+  void text(const Pair& pair, const std::string& what, const evidence::Note& from, const evidence::Note& to);
+  void replicates(const Pair& pair, Differences& out);
+  void circumstances(const Pair& pair, const std::string& of, const std::string& whose,
+                     const evidence::Circumstances& from, const evidence::Circumstances& to, Differences& out);
+  void clocks(const Pair& pair, const std::string& of, const std::string& whose, const evidence::Circumstances& from,
+              const evidence::Circumstances& to, Differences& out);
+  void materials_used(const Pair& pair);
+  void materials();
+  void material(const evidence::Material& from, const evidence::Material& to);
 
   // looks.cpp
   void looks(const Pair& pair, const Differences& found);
@@ -96,12 +125,15 @@ class Comparer {
     out_.looks.push_back({kind, found, hint, before, after});
   }
   void altered(const Pair& pair, const Differences& found);
+  [[nodiscard]] std::vector<std::size_t> untold(const Differences& found);
   void too_coarse(const Pair& pair, const Differences& found);
   void readings_gone(const Pair& pair, const Differences& found);
   void reported_alone(const Pair& pair, const Differences& found);
   void specimen_gone(const Pair& pair, const Differences& found);
   void specimen_added(const Pair& pair, const Differences& found);
   void repeated(const Pair& pair, const Differences& found);
+  void input_repeated(const Pair& pair, const Differences& found);
+  [[nodiscard]] bool same_input(const Pair& pair, std::size_t reading) const;
   void repeated_series();  // rows have few numbers each: a series is judged as a whole
   void moved(const Pair& pair);
   void gone();
@@ -110,7 +142,10 @@ class Comparer {
   void whose();  // project, mix and dates of the submittals
   void count_kept(const Pair& pair, const Differences& found);
   [[nodiscard]] bool left_behind(const Result& result) const;
+  [[nodiscard]] std::size_t kept() const;
+  [[nodiscard]] std::string kept_text() const;
   void job_mix_changed();
+  void materials_changed();
   void class_changed(const ClauseProgress& clause);
   [[nodiscard]] std::string by_class(const ClauseProgress& clause) const;
   [[nodiscard]] std::set<check::CategoryId> tested_classes(std::uint32_t requirement) const;

@@ -16,8 +16,9 @@ auto key(const ValueChange& one) {
 auto key(const ResultChange& one) { return std::tuple(one.added, key(one.place), one.subject, one.value); }
 // How many tests a specification knows is no other look.
 auto key(const Look& one) {
-  return std::tuple(one.kind, key(one.before), key(one.after),
-                    one.kind == LookKind::job_mix_changed ? std::string() : one.found);
+  return std::tuple(
+      one.kind, key(one.before), key(one.after),
+      one.kind == LookKind::job_mix_changed || one.kind == LookKind::materials_changed ? std::string() : one.found);
 }
 auto key(const AuditProgress& one) {
   return std::tuple(one.progress, one.finding.code, key(one.finding.place), one.finding.found);
@@ -51,6 +52,7 @@ FollowUp Comparer::run() {
   identity();
   whose();
   classes();
+  materials();
   for (const Pair& pair : matching_.pairs) {
     const Differences found = differences(pair);
     looks(pair, found);
@@ -59,6 +61,7 @@ FollowUp Comparer::run() {
   repeated_series();
   gone();
   job_mix_changed();
+  materials_changed();
   for (const ClauseProgress& one : out_.clauses) {
     class_changed(one);
   }
@@ -85,9 +88,10 @@ std::string_view progress_text(Progress progress) {
 }
 
 std::string_view look_code(LookKind kind) {
-  constexpr std::array<std::string_view, 12> texts{
-      "reading_altered",   "reported_alone", "failing_gone",   "moved",           "class_changed",   "specimen_gone",
-      "readings_repeated", "readings_gone",  "specimen_added", "job_mix_changed", "other_submittal", "dates_reversed"};
+  constexpr std::array<std::string_view, 13> texts{
+      "reading_altered",   "reported_alone",    "failing_gone",  "moved",          "class_changed",
+      "specimen_gone",     "readings_repeated", "readings_gone", "specimen_added", "job_mix_changed",
+      "materials_changed", "other_submittal",   "dates_reversed"};
   return texts.at(static_cast<std::size_t>(kind));
 }
 

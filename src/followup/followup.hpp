@@ -15,7 +15,8 @@ namespace plumbrule::followup {
 using source::Span;
 
 /// What became of a finding. `withdrawn`: it neither stands nor was shown to be met: the clause no longer applies, or
-/// what failed is no longer submitted. A withdrawn finding is never a closed one.
+/// what failed is no longer submitted. A withdrawn finding is never a closed one. A clause that waited for a class that
+/// was not stated, and by it does not apply, is closed.
 enum class Progress : std::uint8_t { closed, still_open, fresh, withdrawn };
 
 /// A clause that is open in one of the two, or in both: it fails, or is not shown and not optional.
@@ -24,7 +25,7 @@ struct ClauseProgress {
   Progress progress{};
   bool counts = false;  // not advice only
   bool open = false;    // in the new submittal
-  std::string note;     // of a withdrawn one: why
+  std::string note;     // why, of a withdrawn one and of one that a class closed
 };
 
 /// A value that differs. `difference`: after less before, in words, or that it was only converted; empty for words,
@@ -49,11 +50,12 @@ enum class LookKind : std::uint8_t {
   failing_gone,       // a result that failed a clause is not submitted any more
   moved,              // the same values now stand under another condition, design value or lot
   class_changed,      // by another class a clause no longer applies, or asks for less
-  specimen_gone,      // a specimen is missing from a set whose others are the same
-  readings_repeated,  // the same readings under another test date
+  specimen_gone,      // a specimen is missing from a set whose others are the same, or all others
+  readings_repeated,  // the same readings, or one of all specimens, under another test date
   readings_gone,      // specimens gave readings before, and only a value is submitted now
-  specimen_added,     // a set that failed has more specimens, the others are the same, and the test has no new date
+  specimen_added,     // a set that failed has more specimens, and the test has no new date
   job_mix_changed,    // the job mix declares another value, and tests at the job mix are those of before
+  materials_changed,  // another material is listed, and tests are those of before; or a test says another one
   other_submittal,    // another project or mix: the comparison may be of the wrong files
   dates_reversed,     // the first submittal is dated after the second
 };

@@ -1,8 +1,10 @@
 // What is worth a look of one test. Wording: what differs, and what to compare; never whose fault it may be.
 
 #include <algorithm>
+#include <chrono>
 
 #include "diagnose/quote.hpp"
+#include "explain/wording.hpp"
 #include "followup/comparer.hpp"
 
 namespace plumbrule::followup {
@@ -12,11 +14,30 @@ using diagnose::quoted;
 using evaluate::StepKind;
 using evaluate::Verdict;
 
+// "2026-03-20", of a day since 1970-01-01.
+std::string date_text(std::int32_t days) {
+  const std::chrono::year_month_day day{std::chrono::sys_days{std::chrono::days{days}}};
+  const auto two = [](unsigned number) { return (number < 10 ? "-0" : "-") + std::to_string(number); };
+  const std::string year = std::to_string(static_cast<int>(day.year()));
+  return std::string(year.size() < 4 ? 4 - year.size() : 0, '0') + year + two(static_cast<unsigned>(day.month())) +
+         two(static_cast<unsigned>(day.day()));
+}
+
 std::string day_text(const Context& context, const Result& result) {
+  const Span& place = result.record.tested.span;
   if (result.tested == evidence::no_date) {
-    return "no date";
+    return place.known() ? "no readable date" : "no date";
   }
-  return result.record.tested.span.known() ? written(context, result.record.tested.span) : "the date of its row";
+  return place.known() ? written(context, place) : date_text(result.tested);
+}
+
+std::size_t significant(const quantity::Decimal& number) {
+  const std::string text = number.text();
+  const std::size_t first = text.find_first_of("123456789");
+  return first == std::string::npos
+             ? 0
+             : static_cast<std::size_t>(std::count_if(text.begin() + static_cast<std::ptrdiff_t>(first), text.end(),
+                                                      [](char one) { return one >= '0' && one <= '9'; }));
 }
 
 bool gives_something(const Specimen& one) {
@@ -76,12 +97,30 @@ std::string Comparer::dates(const Pair& pair) const {
                                  : "the test is not dated later" + both;
 }
 
+std::vector<std::size_t> Comparer::untold(const Differences& found) {
+  std::vector<std::size_t> out;
+  const auto position = [](const Span& span) { return Position(span.file, span.begin); };
+  for (const std::vector<std::size_t>* list : {&found.altered, &found.noted}) {
+    for (const std::size_t at : *list) {
+      const ValueChange& one = out_.values[at];
+      if (told_.emplace(position(one.before_place), position(one.after_place)).second) {
+        out.push_back(at);
+      }
+    }
+  }
+  return out;
+}
+
 void Comparer::altered(const Pair& pair, const Differences& found) {
-  if (found.altered.empty() || earlier(pair).declared || retested(pair)) {
+  if (earlier(pair).declared || retested(pair)) {
     return;
   }
-  const ValueChange change = out_.values[found.altered.front()];
-  const std::size_t others = found.altered.size() - 1;
+  const std::vector<std::size_t> all = untold(found);
+  if (all.empty()) {
+    return;
+  }
+  const ValueChange change = out_.values[all.front()];
+  const std::size_t others = all.size() - 1;
   look(LookKind::reading_altered,
        change.subject + ": " + change.what + " was " + quoted(change.before) + " and is " +
            (change.after == not_stated ? change.after : quoted(change.after)) +
@@ -107,7 +146,7 @@ void Comparer::readings_gone(const Pair& pair, const Differences& found) {
   const Result& to = later(pair);
   const bool gave = std::any_of(from.specimens.begin(), from.specimens.end(), gives_something);
   const bool all = to.specimens.empty() && to.reported.usable() && gave;
-  if (!all && found.bare == 0) {
+  if (found.restyled || (!all && found.bare == 0)) {
     return;
   }
   const std::size_t count = found.bare + found.removed.size();
@@ -133,27 +172,30 @@ void Comparer::reported_alone(const Pair& pair, const Differences& found) {
 }
 
 void Comparer::specimen_gone(const Pair& pair, const Differences& found) {
-  if (found.removed.empty() || found.unchanged == 0) {
+  const bool exchanged = found.unchanged == 0 && found.bare == 0 && !retested(pair) && !later(pair).specimens.empty();
+  if (found.removed.empty() || (found.unchanged == 0 && !exchanged)) {
     return;
   }
   const Result& from = earlier(pair);
   const std::size_t count = found.removed.size();
   look(LookKind::specimen_gone,
        subject(after_, later(pair)) + ": " + std::to_string(count) + " of " + std::to_string(from.specimens.size()) +
-           " specimens " + (count == 1 ? "is" : "are") + " not submitted any more, others are those of before",
+           " specimens " + (count == 1 ? "is" : "are") + " not submitted any more, " +
+           (exchanged ? "none is that of before, and " + dates(pair) : "others are those of before"),
        "ask why; a specimen is discarded for a stated cause", from.specimens[found.removed.front()].span,
        later(pair).span);
 }
 
 void Comparer::specimen_added(const Pair& pair, const Differences& found) {
-  if (found.added.empty() || found.unchanged == 0 || !failed(pair) || retested(pair)) {
+  if (found.added.empty() || earlier(pair).specimens.empty() || !failed(pair) || retested(pair)) {
     return;
   }
   const Result& to = later(pair);
   const std::size_t count = found.added.size();
   look(LookKind::specimen_added,
        subject(after_, to) + ": " + std::to_string(count) + (count == 1 ? " specimen was" : " specimens were") +
-           " added to a set that failed a clause, others are those of before, and " + dates(pair),
+           " added to a set that failed a clause, " +
+           (found.unchanged > 0 ? "others are those of before, and " : "none is that of before, and ") + dates(pair),
        "ask when it was tested, and why it was added", earlier(pair).span, to.specimens[found.added.front()].span);
 }
 
@@ -174,6 +216,7 @@ void Comparer::repeated(const Pair& pair, const Differences& found) {
   }
   constexpr std::size_t by_chance = 2;  // so many single numbers may agree
   if (found.most < 2 && found.numbers <= by_chance) {
+    input_repeated(pair, found);
     return;
   }
   const std::string share = found.unchanged == to.specimens.size()
@@ -184,6 +227,43 @@ void Comparer::repeated(const Pair& pair, const Differences& found) {
        subject(after_, to) + ": " + share + " those of before, under another date of the test: " +
            day_text(before_, from) + " before, " + day_text(after_, to) + " now",
        "ask which date is right; a repeated test has readings of its own", from.span, to.span);
+}
+
+// All specimens have the same of it, to the last digit, whichever is which.
+bool Comparer::same_input(const Pair& pair, std::size_t reading) const {
+  constexpr std::size_t enough = 4;  // digits: fewer agree by chance
+  const auto keys = [&](const Context& context, const Result& result) {
+    std::multiset<std::string> out;
+    for (const Specimen& one : result.specimens) {
+      const Value& input = one.readings[reading];
+      const bool counts =
+          input.kind == Value::Kind::quantity && own(one, input) && significant(input.amount.value) >= enough;
+      out.insert(counts ? value_key(context, input, measure(result).readings[reading].type) : "");
+    }
+    return out;
+  };
+  const auto from = keys(before_, earlier(pair));
+  const auto to = keys(after_, later(pair));
+  return from == to && from.count("") == 0 && !from.empty() && *from.begin() != *from.rbegin();
+}
+
+// Of a test that was repeated; the readings of another are compared one by one.
+void Comparer::input_repeated(const Pair& pair, const Differences& found) {
+  const Result& from = earlier(pair);
+  const Result& to = later(pair);
+  const std::vector<check::Reading>& readings = measure(to).readings;
+  const bool counts = from.measure == to.measure && !found.restyled && retested(pair);
+  for (std::size_t at = 0; counts && at < readings.size(); ++at) {
+    if (same_input(pair, at)) {
+      look(LookKind::readings_repeated,
+           subject(after_, to) + ": " + quoted(explain::spaced(readings[at].name)) + " of all " +
+               std::to_string(to.specimens.size()) +
+               " specimens is that of before to the last digit, under another date of the test: " +
+               day_text(before_, from) + " before, " + day_text(after_, to) + " now",
+           "ask whether other specimens were tested; a repeated test has readings of its own", from.span, to.span);
+      return;
+    }
+  }
 }
 
 void Comparer::repeated_series() {
@@ -206,11 +286,12 @@ void Comparer::moved(const Pair& pair) {
   const bool other_measure = from.measure != to.measure;
   const std::string then = other_measure ? subject(before_, from) : placing(before_, from);
   const std::string now = other_measure ? subject(after_, to) : placing(after_, to);
-  const auto stood = [&](const std::string& text) {
-    return !text.empty() ? quoted(text) : measure(to).conditions.empty() ? "the job mix" : "no stated condition";
+  const auto stood = [&](const std::string& text, const Result& one, const Result& other) {
+    return text.empty() ? unplaced(one, other) : quoted(text);
   };
-  const std::string places = then == now ? "stand for another job mix than before"
-                                         : "stood for " + stood(then) + " before and stand for " + stood(now) + " now";
+  const std::string places =
+      then == now ? "stand for another job mix than before"
+                  : "stood for " + stood(then, from, to) + " before and stand for " + stood(now, to, from) + " now";
   look(LookKind::moved,
        measure(from).title + ": the same values " + places + (failed(pair) ? "; there they failed a clause" : ""),
        "compare with the worksheet what was tested", from.span, to.span);

@@ -1,6 +1,7 @@
 #include "followup/match.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <functional>
 #include <map>
 #include <set>
@@ -41,19 +42,10 @@ const check::Measure& measure_of(const Context& context, const Result& result) {
   return context.rules.measures[result.measure];
 }
 
-std::string canonical(const Context& context, const Result& result, const Specimen& specimen) {
-  const check::Measure& measure = measure_of(context, result);
-  std::string out = canonical(context, specimen.direct, measure.type);
-  for (std::size_t at = 0; at < specimen.readings.size(); ++at) {
-    out += "," + canonical(context, specimen.readings[at], measure.readings[at].type);
-  }
-  return out;
-}
-
 std::string values(const Context& context, const Result& result) {
   std::string out = canonical(context, result.reported, measure_of(context, result).type);
   for (const Specimen& specimen : result.specimens) {
-    out += ";" + canonical(context, result, specimen);
+    out += ";" + specimen_key(context, result, specimen);
   }
   return out;
 }
@@ -77,18 +69,11 @@ std::string as_written(const Context& context, const Result& result) {
   return out;
 }
 
-bool labelled(const Result& result) {
-  return std::all_of(result.specimens.begin(), result.specimens.end(),
-                     [](const Specimen& one) { return !one.label.empty(); });
-}
-
 // So many numbers do not agree by chance.
 bool weighty(const Result& result) {
   std::size_t numbers = 0;
   for (const Specimen& specimen : result.specimens) {
-    numbers += static_cast<std::size_t>(
-        std::count_if(specimen.readings.begin(), specimen.readings.end(),
-                      [&](const Value& value) { return own(specimen, value) && value.kind == Value::Kind::quantity; }));
+    numbers += own_numbers(specimen);
   }
   return numbers > 1;
 }
@@ -255,6 +240,21 @@ class Matcher {
 
 }  // namespace
 
+std::string specimen_key(const Context& context, const Result& result, const Specimen& specimen) {
+  const check::Measure& measure = measure_of(context, result);
+  std::string out = canonical(context, specimen.direct, measure.type);
+  for (std::size_t at = 0; at < specimen.readings.size(); ++at) {
+    out += "," + canonical(context, specimen.readings[at], measure.readings[at].type);
+  }
+  return out;
+}
+
+std::size_t own_numbers(const Specimen& specimen) {
+  return static_cast<std::size_t>(
+      std::count_if(specimen.readings.begin(), specimen.readings.end(),
+                    [&](const Value& value) { return own(specimen, value) && value.kind == Value::Kind::quantity; }));
+}
+
 bool own(const Specimen& specimen, const Value& value) {
   return value.span.begin >= specimen.span.begin && value.span.end <= specimen.span.end;
 }
@@ -278,9 +278,24 @@ bool converted(const Context& before, const Value& earlier, const Context& after
   return apart <= half && apart >= -half;
 }
 
+std::string value_key(const Context& context, const Value& value, const check::Type& type) {
+  return canonical(context, value, type);
+}
+
 bool same(const Context& before, const Value& earlier, const Context& after, const Value& later,
           const check::Type& type) {
   return canonical(before, earlier, type) == canonical(after, later, type);
+}
+
+std::string plain(const std::string& text) {
+  std::string out;
+  for (const char byte : text) {
+    const auto one = static_cast<unsigned char>(byte);
+    if (std::isspace(one) == 0 && byte != '-' && byte != '_') {
+      out += static_cast<char>(std::tolower(one));
+    }
+  }
+  return out;
 }
 
 std::string written(const Context& context, const Span& span) {
@@ -312,47 +327,18 @@ std::string subject(const Context& context, const Result& result) {
   return (result.declared ? "job mix: " : "") + title + (where.empty() ? "" : ", " + where);
 }
 
-Matching match(const Context& before, const Context& after) { return Matcher(before, after).run(); }
-
-std::vector<SpecimenPair> match_specimens(const Context& before, const Result& earlier, const Context& after,
-                                          const Result& later) {
-  std::vector<bool> taken(earlier.specimens.size(), false);
-  std::vector<SpecimenPair> out(later.specimens.size());
-  using Key = std::function<std::optional<std::string>(const Context&, const Result&, const Specimen&)>;
-  const auto pass = [&](const Key& key) {
-    std::multimap<std::string, std::uint32_t> open;
-    for (std::uint32_t from = 0; from < taken.size(); ++from) {
-      const auto own = taken[from] ? std::nullopt : key(before, earlier, earlier.specimens[from]);
-      if (own) {
-        open.emplace(*own, from);
-      }
-    }
-    for (std::uint32_t at = 0; at < out.size(); ++at) {
-      out[at].after = at;
-      const auto own = out[at].before != check::none ? std::nullopt : key(after, later, later.specimens[at]);
-      const auto found = own ? open.lower_bound(*own) : open.end();
-      if (found != open.end() && found->first == *own) {
-        out[at].before = found->second;
-        taken[found->second] = true;
-        open.erase(found);
-      }
-    }
+std::string shared_subject(const Context& context, const Result& result) {
+  if (result.series == check::none) {
+    return subject(context, result);
+  }
+  Result all = result;
+  const auto of_row = [&](const evidence::ConditionStated& one) {
+    return one.value.span.begin >= result.span.begin && one.value.span.end <= result.span.end;
   };
-  pass([](const Context&, const Result&, const Specimen& one) {
-    return one.label.empty() ? std::nullopt : std::optional(one.label);
-  });
-  if (!labelled(earlier) || !labelled(later)) {
-    pass([](const Context& context, const Result& result, const Specimen& one) {
-      return std::optional(canonical(context, result, one));
-    });
-    pass([](const Context&, const Result&, const Specimen&) { return std::optional(std::string()); });
-  }
-  for (std::uint32_t from = 0; from < taken.size(); ++from) {
-    if (!taken[from]) {
-      out.push_back({from, check::none});
-    }
-  }
-  return out;
+  all.conditions.erase(std::remove_if(all.conditions.begin(), all.conditions.end(), of_row), all.conditions.end());
+  return subject(context, all) + ", all rows";
 }
+
+Matching match(const Context& before, const Context& after) { return Matcher(before, after).run(); }
 
 }  // namespace plumbrule::followup

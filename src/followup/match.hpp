@@ -29,12 +29,19 @@ struct Matching {
 /// `at` that the value matters.
 [[nodiscard]] Matching match(const explain::Context& before, const explain::Context& after);
 
-/// Specimens by label; then those with the same values; then in order.
+/// Specimens by label; then those with the same values; then in order. A test that was repeated has specimens of its
+/// own: if all of them are labelled, those whose labels are in one of the two only do not belong together, unless so
+/// much is the same that they are no others.
 struct SpecimenPair {
   std::uint32_t before = check::none, after = check::none;  // none: it stands in the other one only
 };
 [[nodiscard]] std::vector<SpecimenPair> match_specimens(const explain::Context& before, const Result& earlier,
-                                                        const explain::Context& after, const Result& later);
+                                                        const explain::Context& after, const Result& later,
+                                                        bool repeated);
+/// All values of a specimen; equal for the same values in other units.
+[[nodiscard]] std::string specimen_key(const explain::Context& context, const Result& result, const Specimen& specimen);
+/// How many readings of its own are numbers.
+[[nodiscard]] std::size_t own_numbers(const Specimen& specimen);
 
 /// Of one submittal.
 [[nodiscard]] bool same_conditions(const explain::Context& context, const Result& left, const Result& right);
@@ -47,8 +54,14 @@ struct SpecimenPair {
 [[nodiscard]] bool same(const explain::Context& before, const Value& earlier, const explain::Context& after,
                         const Value& later, const check::Type& type);
 
+/// A value; equal for the same in another unit.
+[[nodiscard]] std::string value_key(const explain::Context& context, const Value& value, const check::Type& type);
+
 /// The value is written for this specimen, not for all that share it.
 [[nodiscard]] bool own(const Specimen& specimen, const Value& value);
+
+/// Case, blanks, hyphens and underscores do not tell names apart.
+[[nodiscard]] std::string plain(const std::string& text);
 
 /// A value as written, without quotes.
 [[nodiscard]] std::string written(const explain::Context& context, const Span& span);
@@ -56,5 +69,7 @@ struct SpecimenPair {
 [[nodiscard]] std::string placing(const explain::Context& context, const Result& result);
 /// "wet-track abrasion loss, soak 6 d".
 [[nodiscard]] std::string subject(const explain::Context& context, const Result& result);
+/// Of what all rows of a series share: "percent passing, all rows". Of another result, its subject.
+[[nodiscard]] std::string shared_subject(const explain::Context& context, const Result& result);
 
 }  // namespace plumbrule::followup

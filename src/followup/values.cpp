@@ -30,10 +30,35 @@ bool has_readings(const Specimen& specimen) {
                      [&](const Value& value) { return value.usable() && own(specimen, value); });
 }
 
+// The only value, as reported or as that of a single specimen.
+const Value* only_value(const Result& result) {
+  if (result.specimens.empty()) {
+    return result.reported.kind == Value::Kind::missing || result.replicates > 1 ? nullptr : &result.reported;
+  }
+  const Specimen& one = result.specimens.front();
+  const bool only = result.specimens.size() == 1 && result.reported.kind == Value::Kind::missing && !has_readings(one);
+  return only && one.direct.kind != Value::Kind::missing ? &one.direct : nullptr;
+}
+
 std::string specimen_name(const Specimen& specimen, std::uint32_t index, std::size_t count) {
   return !specimen.label.empty() ? "specimen " + specimen.label
          : count > 1             ? "specimen " + std::to_string(index + 1)
                                  : "";
+}
+
+// "before 801.4 g, after 788.0 g", "14 kg-cm".
+std::string given_text(const Context& context, const check::Measure& measure, const Specimen& specimen) {
+  std::string out;
+  const auto add = [&](const std::string& name, const Value& value) {
+    if (value.kind != Value::Kind::missing && own(specimen, value)) {
+      out += (out.empty() ? "" : ", ") + name + written(context, value.span);
+    }
+  };
+  for (std::size_t at = 0; at < specimen.readings.size(); ++at) {
+    add(explain::spaced(measure.readings[at].name) + " ", specimen.readings[at]);
+  }
+  add("", specimen.direct);
+  return out.empty() ? "submitted" : out;
 }
 
 std::string value_text(const Context& context, const Result& result) {
@@ -69,13 +94,13 @@ std::string Comparer::difference(const Value& from, const Value& to, const check
   return sign + explain::show({apart, later.difference(unit), Bound::exact}, later);
 }
 
-Comparer::Change Comparer::value(const Pair& pair, const std::string& what, const Value& from, const Value& to,
+Comparer::Change Comparer::value(const std::string& of, const std::string& what, const Value& from, const Value& to,
                                  const check::Type& type) {
   if (same(before_, from, after_, to, type)) {
     return Change::none;
   }
   const bool other_unit = converted(before_, from, after_, to);
-  out_.values.push_back({subject(after_, later(pair)), what, worded(before_, from), worded(after_, to),
+  out_.values.push_back({of, what, worded(before_, from), worded(after_, to),
                          other_unit ? "the same as far as its digits go" : difference(from, to, type), from.span,
                          to.span});
   return other_unit ? Change::converted : Change::other;
@@ -85,12 +110,23 @@ void Comparer::readings(const Pair& pair, const SpecimenPair& specimen, Differen
   const Specimen& from = earlier(pair).specimens[specimen.before];
   const Specimen& to = later(pair).specimens[specimen.after];
   const check::Measure& of = measure(later(pair));
-  const std::string name = specimen_name(to, specimen.after, later(pair).specimens.size());
+  std::string name = specimen_name(to, specimen.after, later(pair).specimens.size());
+  if (from.label != to.label) {
+    const auto stated = [](const std::string& text) { return text.empty() ? not_stated : text; };
+    const std::string what = (name.empty() ? specimen_name(from, specimen.before, 2) : name) + ", label";
+    out_.values.push_back(
+        {subject(after_, later(pair)), what, stated(from.label), stated(to.label), "", from.label_span, to.label_span});
+    name += from.label.empty() ? "" : " (before: " + from.label + ")";
+  }
   bool unchanged = true;
+  bool coarser = false;
   std::vector<std::size_t> altered;
   const auto compare = [&](const std::string& what, const Value& left, const Value& right, const check::Type& type) {
-    const std::string full = own(to, right) && !name.empty() ? name + ", " + what : what;
-    const Change change = value(pair, full, left, right, type);
+    const bool its = own(to, right) || own(from, left);
+    const std::string full = its && !name.empty() ? name + ", " + what : what;
+    const std::string of_what = its ? subject(after_, later(pair)) : shared_subject(after_, later(pair));
+    const Change change = value(of_what, full, left, right, type);
+    coarser = coarser || change == Change::converted;
     unchanged = unchanged && change != Change::other;
     if (change == Change::converted) {
       out.converted.push_back(out_.values.size() - 1);
@@ -107,6 +143,11 @@ void Comparer::readings(const Pair& pair, const SpecimenPair& specimen, Differen
   } else {
     out.altered.insert(out.altered.end(), altered.begin(), altered.end());
   }
+  if (coarser && unchanged) {
+    worked_out(pair, specimen, name);
+  }
+  circumstances(pair, subject(after_, later(pair)), name.empty() ? name : name + ", ", from.circumstances,
+                to.circumstances, out);
   ++out.compared;
   if (unchanged && own_count(to, [](const Value& one) { return one.usable(); }) > 0) {
     const std::size_t numbers = own_count(to, [](const Value& one) { return one.kind == Value::Kind::quantity; });
@@ -116,9 +157,33 @@ void Comparer::readings(const Pair& pair, const SpecimenPair& specimen, Differen
   }
 }
 
+// What is the same as far as its digits go may give another result.
+void Comparer::worked_out(const Pair& pair, const SpecimenPair& specimen, const std::string& name) {
+  const Result& from = earlier(pair);
+  const Result& to = later(pair);
+  const check::Type& type = measure(to).type;
+  const auto left = evaluate::specimen_value(before_.plan, before_.evidence, from, specimen.before);
+  const auto right = evaluate::specimen_value(after_.plan, after_.evidence, to, specimen.after);
+  if (!measure(to).computed || type.is_word() || !left.good() || !right.good()) {
+    return;
+  }
+  const auto number = [](const quantity::Amount& amount) {
+    return Value{Value::Kind::quantity, amount, check::none, {}};
+  };
+  const Value then = number(left.amount);
+  const Value now = number(right.amount);
+  if (value_key(before_, then, type) == value_key(after_, now, type)) {
+    return;
+  }
+  out_.values.push_back({subject(after_, to), (name.empty() ? "" : name + ", ") + "result worked out",
+                         explain::show(left.amount, before_.evidence.units),
+                         explain::show(right.amount, after_.evidence.units), difference(then, now, type),
+                         from.specimens[specimen.before].span, to.specimens[specimen.after].span});
+}
+
 void Comparer::specimens(const Pair& pair, Differences& out) {
   const std::string of = subject(after_, later(pair));
-  for (const SpecimenPair& one : match_specimens(before_, earlier(pair), after_, later(pair))) {
+  for (const SpecimenPair& one : match_specimens(before_, earlier(pair), after_, later(pair), retested(pair))) {
     if (one.before != check::none && one.after != check::none) {
       readings(pair, one, out);
       continue;
@@ -127,46 +192,10 @@ void Comparer::specimens(const Pair& pair, Differences& out) {
     const auto& all = removed ? earlier(pair).specimens : later(pair).specimens;
     const std::uint32_t index = removed ? one.before : one.after;
     const std::string name = specimen_name(all[index], index, 2);
-    out_.values.push_back({of, name, removed ? "submitted" : "not there", removed ? "not there" : "submitted", "",
+    const std::string given = given_text(removed ? before_ : after_, measure(later(pair)), all[index]);
+    out_.values.push_back({of, name, removed ? given : "not there", removed ? "not there" : given, "",
                            removed ? all[index].span : Span{}, removed ? Span{} : all[index].span});
     (removed ? out.removed : out.added).push_back(index);
-  }
-}
-
-void Comparer::day(const Pair& pair, const std::string& what, const evidence::Day& from, const evidence::Day& to) {
-  if (from.day != to.day) {
-    const auto text = [](const Context& context, const evidence::Day& one) {
-      return one.day == evidence::no_date ? std::string(not_stated) : written(context, one.span);
-    };
-    out_.values.push_back(
-        {subject(after_, later(pair)), what, text(before_, from), text(after_, to), "", from.span, to.span});
-  }
-}
-
-void Comparer::beside(const Pair& pair, Differences& out) {
-  const Result& from = earlier(pair);
-  const Result& to = later(pair);
-  const std::string of = subject(after_, to);
-  if (from.declared) {
-    return;  // dated as the submittal is
-  }
-  day(pair, "date of the test", from.record.tested, to.record.tested);
-  day(pair, "date of making", from.record.made, to.record.made);
-  const auto stated = [](const std::string& text) { return text.empty() ? not_stated : text; };
-  const auto& left = from.record.laboratory;
-  const auto& right = to.record.laboratory;
-  if (left.text != right.text) {
-    out_.values.push_back({of, "laboratory", stated(left.text), stated(right.text), "", left.span, right.span});
-  }
-  if (from.replicates != to.replicates && from.specimens.empty() && to.specimens.empty()) {
-    const auto count = [](std::uint32_t number) {
-      return number == 0 ? std::string(not_stated) : std::to_string(number);
-    };
-    out_.values.push_back({of, "replicates", count(from.replicates), count(to.replicates), "", from.record.replicates,
-                           to.record.replicates});
-    if (from.replicates != 0) {
-      out.altered.push_back(out_.values.size() - 1);
-    }
   }
 }
 
@@ -175,8 +204,8 @@ void Comparer::beside(const Pair& pair, Differences& out) {
 void Comparer::reported(const Pair& pair, Differences& out) {
   const Result& from = earlier(pair);
   const Result& to = later(pair);
-  const Change change =
-      value(pair, from.declared ? "declared value" : "reported value", from.reported, to.reported, measure(to).type);
+  const Change change = value(subject(after_, to), from.declared ? "declared value" : "reported value", from.reported,
+                              to.reported, measure(to).type);
   out.reported = change == Change::other;
   if (change == Change::converted) {
     out.converted.push_back(out_.values.size() - 1);
@@ -187,6 +216,35 @@ void Comparer::reported(const Pair& pair, Differences& out) {
   }
 }
 
+// What is said of a result that states neither condition nor design value nor lot.
+std::string Comparer::unplaced(const Result& result, const Result& other) const {
+  const bool conditions = !measure(result).conditions.empty() && result.conditions.empty();
+  return conditions                                     ? "no stated condition"
+         : other.at.empty() && other.record.lot.given() ? "no stated lot"
+                                                        : "the job mix";
+}
+
+// A single value that was reported is given as that of a specimen, or the other way round: nothing is lost.
+bool Comparer::restyled(const Pair& pair, Differences& out) {
+  const Value* from = only_value(earlier(pair));
+  const Value* to = only_value(later(pair));
+  if (from == nullptr || to == nullptr || earlier(pair).specimens.empty() == later(pair).specimens.empty()) {
+    return false;
+  }
+  const Change change = value(subject(after_, later(pair)), "value", *from, *to, measure(later(pair)).type);
+  if (change == Change::converted) {
+    out.converted.push_back(out_.values.size() - 1);
+  } else if (change == Change::other && from->usable()) {
+    out.altered.push_back(out_.values.size() - 1);
+  }
+  out.restyled = true;
+  ++out.compared;
+  if (change != Change::other && to->kind == Value::Kind::quantity) {
+    out.unchanged = out.numbers = out.most = 1;
+  }
+  return true;
+}
+
 Comparer::Differences Comparer::differences(const Pair& pair) {
   Differences out;
   const Result& from = earlier(pair);
@@ -195,14 +253,16 @@ Comparer::Differences Comparer::differences(const Pair& pair) {
   const std::string left = other_measure ? subject(before_, from) : placing(before_, from);
   const std::string right = other_measure ? subject(after_, to) : placing(after_, to);
   if (pair.moved && left != right) {
-    const auto named = [](const std::string& text) { return text.empty() ? "at the job mix" : text; };
-    out_.values.push_back({measure(to).title, "stands for", named(left), named(right), "", from.span, to.span});
+    out_.values.push_back({measure(to).title, "stands for", left.empty() ? unplaced(from, to) : left,
+                           right.empty() ? unplaced(to, from) : right, "", from.span, to.span});
   }
   if (other_measure) {
     return out;  // its readings have other names
   }
-  specimens(pair, out);
-  reported(pair, out);
+  if (!restyled(pair, out)) {
+    specimens(pair, out);
+    reported(pair, out);
+  }
   beside(pair, out);
   return out;
 }
@@ -221,16 +281,18 @@ void Comparer::classes() {
 void Comparer::identity() {
   const evidence::Identity& from = before_.evidence.identity;
   const evidence::Identity& to = after_.evidence.identity;
-  const auto compare = [&](const std::string& what, const std::string& left, const std::string& right) {
+  const auto compare = [&](const std::string& what, const std::string& left, const std::string& right,
+                           const Span& before, const Span& after) {
     if (left != right) {
-      const auto stated = [](const std::string& text) { return text.empty() ? not_stated : text; };
-      out_.values.push_back({"submittal", what, stated(left), stated(right), "", {}, {}});
+      const auto stated = [](const std::string& text) { return text.empty() ? not_stated : explain::one_line(text); };
+      out_.values.push_back({"submittal", what, stated(left), stated(right), "", before, after});
     }
   };
-  compare("project", from.project, to.project);
-  compare("mix", from.mix, to.mix);
-  compare("laboratory", from.laboratory, to.laboratory);
-  compare("prepared by", from.prepared_by, to.prepared_by);
+  compare("project", from.project, to.project, from.project_place, to.project_place);
+  compare("mix", from.mix, to.mix, from.mix_place, to.mix_place);
+  compare("laboratory", from.laboratory, to.laboratory, from.laboratory_place, to.laboratory_place);
+  compare("prepared by", from.prepared_by, to.prepared_by, from.prepared_by_place, to.prepared_by_place);
+  compare("note", from.note, to.note, from.note_place, to.note_place);
 }
 
 void Comparer::results() {

@@ -1,7 +1,6 @@
 // What is worth a look of the submittals as a whole: whose they are, the job mix, the classes.
 
 #include <algorithm>
-#include <cctype>
 
 #include "diagnose/quote.hpp"
 #include "explain/wording.hpp"
@@ -14,18 +13,6 @@ using diagnose::quoted;
 using evaluate::Reason;
 using evaluate::StepKind;
 using evaluate::Verdict;
-
-// Case, blanks, hyphens and underscores do not tell names apart.
-std::string plain(const std::string& text) {
-  std::string out;
-  for (const char byte : text) {
-    const auto one = static_cast<unsigned char>(byte);
-    if (std::isspace(one) == 0 && byte != '-' && byte != '_') {
-      out += static_cast<char>(std::tolower(one));
-    }
-  }
-  return out;
-}
 
 std::uint32_t chosen_case(const Context& context, std::uint32_t requirement) {
   for (const evaluate::Step& step : plan::part(context.review.trace, context.review.findings[requirement].steps)) {
@@ -40,8 +27,8 @@ std::string class_text(const Context& context, const Value& value) {
   return value.kind == Value::Kind::missing ? not_stated : quoted(written(context, value.span));
 }
 
-bool as_before(const Result& from, const Result& to, std::size_t changes) {
-  return changes == 0 && from.tested == to.tested && from.specimens.size() == to.specimens.size();
+bool as_before(const Result& from, const Result& to, bool restyled, std::size_t changes) {
+  return changes == 0 && from.tested == to.tested && (restyled || from.specimens.size() == to.specimens.size());
 }
 
 }  // namespace
@@ -94,29 +81,60 @@ void Comparer::count_kept(const Pair& pair, const Differences& found) {
   const bool series = to.series != check::none;
   Test& test = tests_.try_emplace({series, series ? to.series : pair.after}).first->second;
   test.measure = to.measure;
-  test.kept = test.kept && as_before(from, to, found.altered.size() + found.bare + (found.reported ? 1U : 0U));
+  test.kept =
+      test.kept && as_before(from, to, found.restyled, found.altered.size() + found.bare + (found.reported ? 1U : 0U));
+}
+
+std::size_t Comparer::kept() const {
+  return static_cast<std::size_t>(
+      std::count_if(tests_.begin(), tests_.end(), [](const auto& entry) { return entry.second.kept; }));
+}
+
+std::string Comparer::kept_text() const {
+  return "; tests at the job mix that are those of before, with their dates: " + std::to_string(kept()) + " of " +
+         std::to_string(tests_.size());
 }
 
 // Tests of the aggregate alone do not depend on the job mix; most tests do, and so does one that measures what it
 // declares.
 void Comparer::job_mix_changed() {
-  const auto is_kept = [](const auto& entry) { return entry.second.kept; };
-  const auto kept = static_cast<std::size_t>(std::count_if(tests_.begin(), tests_.end(), is_kept));
   const bool own = std::any_of(tests_.begin(), tests_.end(), [&](const auto& entry) {
-    return is_kept(entry) && std::any_of(redeclared_.begin(), redeclared_.end(),
-                                         [&](const auto& one) { return one.first == entry.second.measure; });
+    return entry.second.kept && std::any_of(redeclared_.begin(), redeclared_.end(),
+                                            [&](const auto& one) { return one.first == entry.second.measure; });
   });
-  if (redeclared_.empty() || (!own && 2 * kept <= tests_.size())) {
+  if (redeclared_.empty() || (!own && 2 * kept() <= tests_.size())) {
     return;
   }
   const ValueChange& change = redeclared_.front().second;
   const std::size_t others = redeclared_.size() - 1;
   look(LookKind::job_mix_changed,
        change.subject + " was " + quoted(change.before) + " and is " + quoted(change.after) +
-           (others > 0 ? " (and " + std::to_string(others) + " more)" : "") +
-           "; tests at the job mix that are those of before, with their dates: " + std::to_string(kept) + " of " +
-           std::to_string(tests_.size()),
+           (others > 0 ? " (and " + std::to_string(others) + " more)" : "") + kept_text(),
        "ask which mix the tests are of", change.before_place, change.after_place);
+}
+
+// Of the list, if most tests stay as with the job mix; and of the tests that say what they were made of.
+void Comparer::materials_changed() {
+  const auto more = [](std::size_t count) {
+    return count > 1 ? " (and " + std::to_string(count - 1) + " more)" : std::string();
+  };
+  const auto shown = [](const std::string& text) {
+    return text == not_stated || text == "not there" ? text : quoted(text);
+  };
+  if (!materials_.empty() && 2 * kept() > tests_.size()) {
+    const ValueChange& change = materials_.front();
+    look(LookKind::materials_changed,
+         change.subject + ": " + change.what + " was " + shown(change.before) + " and is " + shown(change.after) +
+             more(materials_.size()) + kept_text(),
+         "ask which materials the tests were made of", change.before_place, change.after_place);
+  }
+  if (!used_.empty()) {
+    const ValueChange& change = used_.front().change;
+    look(LookKind::materials_changed,
+         change.subject + ": " + change.what + " was " + shown(change.before) + " and is " + shown(change.after) +
+             more(used_.size()) + ", and " + dates(used_.front().pair),
+         "ask which materials the test was made of", change.before_place, change.after_place);
+  }
 }
 
 std::set<check::CategoryId> Comparer::tested_classes(std::uint32_t requirement) const {

@@ -16,13 +16,15 @@ Markup state(const explain::Explanation& one) {
   return out;
 }
 
-Markup clause(const ClauseFollowUp& one) {
+Markup clause(const ClauseFollowUp& one, check::Status limits) {
   const bool fails = one.after.verdict == explain::Verdict::fails;
   Markup out = facts({{"Before", state(one.before)},
                       {"Now", state(one.after)},
                       fact("Note", one.note),
                       fact("Counts", one.counts ? "" : "no, advice only"),
                       fact("Demand", one.after.sentence),
+                      fact("Limits", one.after.status == limits ? "" : limit_standing(one.after)),
+                      fact("Amended by", joined(one.after.amended_by)),
                       fact("To mend", one.open && fails ? one.after.mend : ""),
                       fact("Submit", one.open ? one.after.submit : "")});
   const std::string of = ", clause " + one.after.number;
@@ -40,7 +42,7 @@ Part specification(const SpecificationFollowUp& one) {
   Markup body = facts(all);
   for (const Progress progress : order) {
     for (const ClauseFollowUp& finding : one.findings) {
-      body += finding.progress == progress ? clause(finding) : Markup();
+      body += finding.progress == progress ? clause(finding, one.status) : Markup();
     }
   }
   body += one.findings.empty() ? paragraph("No clause is open in either.") : Markup();

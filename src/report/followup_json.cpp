@@ -43,6 +43,11 @@ Json clause(const ClauseFollowUp& one) {
           {"open", one.open},
           {"note", one.note},
           {"demand", one.after.sentence},
+          {"limits",
+           {{"status", text_of(explain::status_text(one.after.status))},
+            {"note", one.after.status_note},
+            {"source", one.after.source}}},
+          {"amended_by", one.after.amended_by},
           {"before", state(one.before)},
           {"now", state(one.after)}};
 }
@@ -56,10 +61,10 @@ Json specification(const SpecificationFollowUp& one) {
   Json out = head_json(one);
   out["outcome_before"] = text_of(explain::outcome_text(one.before));
   out["outcome"] = text_of(explain::outcome_text(one.after));
-  out["closed"] = counts.closed;
-  out["still_open"] = counts.still_open;
-  out["new"] = counts.fresh;
-  out["withdrawn"] = counts.withdrawn;
+  out["counts"] = {{"closed", counts.closed},
+                   {"still_open", counts.still_open},
+                   {"new", counts.fresh},
+                   {"withdrawn", counts.withdrawn}};
   out["clauses"] = one.clauses;
   out["findings"] = findings;
   return out;

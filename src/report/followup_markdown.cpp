@@ -30,26 +30,32 @@ std::string head(const std::vector<std::string>& cells) {
   return out + "\n";
 }
 
-std::string clause(const ClauseFollowUp& one) {
+std::string clause(const ClauseFollowUp& one, check::Status limits) {
   std::string out = "- **" + markdown_text(one.after.number + " " + one.after.title) +
                     "**: " + std::string(followup::progress_text(one.progress)) + (one.counts ? "" : " (advice only)") +
                     "\n";
   out += item("before", state_text(one.before), "  ") + item("now", state_text(one.after), "  ");
-  out += item("note", one.note, "  ");
+  out += item("note", one.note, "  ") + item("amended by", joined(one.after.amended_by), "  ");
+  out += one.after.status == limits ? "" : item("limits", limit_standing(one.after), "  ");
   return one.open ? out + item("demand", one.after.sentence, "  ") + item("submit", one.after.submit, "  ") : out;
 }
 
 std::string specification(const SpecificationFollowUp& one) {
   std::string out = "\n## " + markdown_text(one.title + ", edition " + one.edition) + "\n\n";
+  const std::string note = one.status_note.empty() ? "" : ": " + one.status_note;
+  out += item("limits", std::string(explain::status_text(one.status)) + note) + item("source", one.source);
   for (const std::string& amendment : one.amendments) {
     out += item("amended by", amendment);
+  }
+  for (const std::string& clause : one.withdrawn) {
+    out += item("withdrawn", clause);
   }
   out += item("before", std::string(explain::outcome_text(one.before)));
   out += item("now", std::string(explain::outcome_text(one.after)));
   out += item("findings", tally_text(one)) + "\n";
   for (const Progress progress : order) {
     for (const ClauseFollowUp& finding : one.findings) {
-      out += finding.progress == progress ? clause(finding) : "";
+      out += finding.progress == progress ? clause(finding, one.status) : "";
     }
   }
   return out;

@@ -32,7 +32,7 @@ std::string paint(Progress progress, bool wanted) {
   return wanted ? "\x1b[" + std::string(colours.at(static_cast<std::size_t>(progress))) + "m" + text + "\x1b[0m" : text;
 }
 
-std::string clause(const ClauseFollowUp& one, bool colour) {
+std::string clause(const ClauseFollowUp& one, check::Status limits, bool colour) {
   std::string out = "  " + one.after.number + "  " + printable(one.after.title) + ": " + paint(one.progress, colour) +
                     (one.counts ? "" : " (advice only)") + "\n";
   out += detail("before", state_text(one.before)) + detail("now", state_text(one.after)) + detail("note", one.note);
@@ -41,14 +41,24 @@ std::string clause(const ClauseFollowUp& one, bool colour) {
     out += one.after.verdict == explain::Verdict::fails ? detail("to mend", one.after.mend) : "";
     out += detail("submit", one.after.submit);
   }
+  out += one.after.status == limits ? "" : detail("limits", limit_standing(one.after));
+  for (const std::string& amendment : one.after.amended_by) {
+    out += detail("amended by", amendment);
+  }
   return out;
 }
 
 std::string specification(const SpecificationFollowUp& one, bool colour) {
   std::string out = "\n" + printable(one.title) + "\n";
   out += heading("  edition", one.edition + (one.agency.empty() ? "" : ", " + one.agency));
+  const std::string note = one.status_note.empty() ? "" : ": " + one.status_note;
+  out += heading("  limits", std::string(explain::status_text(one.status)) + note);
+  out += heading("  source", one.source);
   for (const std::string& amendment : one.amendments) {
     out += heading("  amended by", amendment);
+  }
+  for (const std::string& clause : one.withdrawn) {
+    out += heading("  withdrawn", clause);
   }
   out += heading("  rules", one.file);
   out += heading("  before", std::string(explain::outcome_text(one.before)));
@@ -56,7 +66,7 @@ std::string specification(const SpecificationFollowUp& one, bool colour) {
   out += heading("  findings", tally_text(one));
   for (const Progress progress : order) {
     for (const ClauseFollowUp& finding : one.findings) {
-      out += finding.progress == progress ? clause(finding, colour) : "";
+      out += finding.progress == progress ? clause(finding, one.status, colour) : "";
     }
   }
   return out;
