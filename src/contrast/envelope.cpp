@@ -185,7 +185,6 @@ class Builder {
 
   // Optional tests and advice make no submittal comply.
   void uncovered(std::size_t at, const std::vector<const Demand*>& demands) {
-    constexpr std::size_t most_parts = 1000;  // of hostile rules; then all is said to be open
     Asked asked;
     for (const auto& [category, word] : chosen_) {
       asked[category] = {word};
@@ -195,11 +194,11 @@ class Builder {
     for (const Demand* demand : demands) {
       const bool counts = demand->assertion != nullptr && !demand->requirement->optional &&
                           demand->requirement->severity != check::Severity::advise;
-      if (counts && rest.size() <= most_parts && taken.emplace(demand->classes, demand->exceptions).second) {
+      if (counts && taken.emplace(demand->classes, demand->exceptions).second) {
         rest = without(rest, mixes_of(demand->classes, demand->exceptions, words_), words_);
       }
     }
-    for (const Asked& one : rest.size() > most_parts ? Mixes{asked} : rest) {
+    for (const Asked& one : rest) {
       const Asked classes = left_open(one, chosen_);
       out_.uncovered.push_back({at, classes, in_words(classes)});
     }

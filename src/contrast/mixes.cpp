@@ -71,8 +71,14 @@ std::optional<Asked> together(const Asked& left, const Asked& right, const Words
   return left.size() == right.size() && unlike <= 1 ? settled(std::move(out), words) : std::nullopt;
 }
 
+// Of hostile rules the parts would double with every demand.
+constexpr std::size_t most_parts = 64;
+
 // As few parts as can be had by putting two together.
 Mixes merged(Mixes mixes, const Words& words) {
+  if (mixes.size() > most_parts) {
+    return mixes;
+  }
   for (std::size_t at = 0; at < mixes.size(); ++at) {
     for (std::size_t other = at + 1; other < mixes.size(); ++other) {
       if (auto both = together(mixes[at], mixes[other], words)) {
@@ -131,6 +137,9 @@ Mixes common(const Mixes& left, const Mixes& right, const Words& words) {
 Mixes without(const Mixes& left, const Mixes& right, const Words& words) {
   Mixes out = left;
   for (const Asked& taken : right) {
+    if (out.size() > most_parts) {
+      break;
+    }
     Mixes rest;
     for (const Asked& one : out) {
       if (common(one, taken, words)) {

@@ -23,6 +23,7 @@ using Words = std::map<std::string, std::vector<std::string>>;
 /// The mixes that are asked for, without those for which one of the exceptions holds.
 [[nodiscard]] Mixes mixes_of(const Asked& asked, const std::vector<Asked>& exceptions, const Words& words);
 [[nodiscard]] Mixes common(const Mixes& left, const Mixes& right, const Words& words);
+/// Beyond 64 parts the rest is no longer taken away: more is left than should be, never less.
 [[nodiscard]] Mixes without(const Mixes& left, const Mixes& right, const Words& words);
 
 /// "traffic medium, heavy; course surface", parts joined by "or"; empty for all mixes.
