@@ -55,7 +55,7 @@ expect "$envelope" \
   'mix time, temperature 25 degC |  | at least 120 s | issa\_a143\_2010 MIX-10 | 3 |' \
   'residual binder content |  | between 7.0 % and 8.5 % of dry aggregate | ohio\_421\_2010 421-3 | 2 |' \
   'mineral filler content |  | between 0.25 % and 3.0 % of dry aggregate | lower ohio\_421\_2010 421-5; upper issa\_a143\_2010 JOB-2 | 2 |' \
-  'No two limits exclude each other.'
+  'No two limits of one property exclude each other.'
 expect "$ohio" \
   'MIX-5: at most 538 g/m2 | 421-9: at most 450 g/m2 | tighter: the upper limit is 88 g/m2 lower (16.36 %)' \
   'MIX-6: at most 807 g/m2 | 421-10: at most 650 g/m2 | tighter: the upper limit is 157 g/m2 lower (19.45 %)' \
