@@ -22,7 +22,7 @@ void note_if(bool differs, std::vector<std::string>& details, const std::string&
 }
 
 std::string age(const check::Validity& validity) {
-  return validity.count == 0 ? "any age" : std::to_string(validity.count) + (validity.days ? " days" : " months");
+  return validity.count == 0 ? "any age" : explain::age_text(validity);
 }
 
 // What changed beside the limit itself and its rounding.
@@ -58,15 +58,11 @@ std::vector<std::string> clause_reworded(const check::Requirement& then, const c
   return out;
 }
 
-std::string status_of(const check::Provenance& one) {
-  return std::string(explain::status_text(one.status)) + (one.status_note.empty() ? "" : ": " + one.status_note);
-}
-
 // That of a clause without one is that of its specification, where it is told.
 void status_reworded(const check::Rules& before, const check::Requirement& then, const check::Rules& after,
                      const check::Requirement& now, std::vector<std::string>& out) {
-  const std::string left = status_of(then.provenance);
-  const std::string right = status_of(now.provenance);
+  const std::string left = explain::standing_text(then.provenance);
+  const std::string right = explain::standing_text(now.provenance);
   const bool follows = then.provenance.status == before.specification->provenance.status &&
                        now.provenance.status == after.specification->provenance.status &&
                        then.provenance.status_note == now.provenance.status_note;

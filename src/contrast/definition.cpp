@@ -144,9 +144,7 @@ class Writer {
     put("source of " + of, one.source, true);
     put("note on " + of, one.note, true);
     if (one.status != check::Status::unstated) {
-      put("status of " + of,
-          std::string(explain::status_text(one.status)) + (one.status_note.empty() ? "" : ": " + one.status_note),
-          true);
+      put("status of " + of, explain::standing_text(one), true);
     }
   }
 

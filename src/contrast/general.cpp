@@ -49,7 +49,8 @@ class Beside {
     if (found_.one_family) {
       compare(Kind::reworded, "title", left.title, right.title);
       compare(Kind::reworded, "agency", left.agency, right.agency);
-      compare(Kind::reworded, "status of the limits", status(left), status(right));
+      compare(Kind::reworded, "status of the limits", explain::standing_text(left.provenance),
+              explain::standing_text(right.provenance));
       compare(Kind::reworded, "source", left.provenance.source, right.provenance.source);
       compare(Kind::reworded, "note", left.provenance.note, right.provenance.note);
     }
@@ -64,10 +65,6 @@ class Beside {
   }
   static std::string certificates(const check::Specification& one) {
     return one.certificates ? "required" : "not required";
-  }
-  static std::string status(const check::Specification& one) {
-    return std::string(explain::status_text(one.provenance.status)) +
-           (one.provenance.status_note.empty() ? "" : ": " + one.provenance.status_note);
   }
 
   // One that the other does not demand is told with its demands.

@@ -18,9 +18,7 @@ std::string rounded(const Decimal& value, std::string_view place) {
 
 // A difference of two temperatures is no temperature.
 std::string amount_text(const check::Rules& rules, const Decimal& amount, quantity::UnitId unit) {
-  const std::string& text = rules.units.at(rules.units.difference(unit)).text;
-  const std::string named = text != "%" ? text : amount == Decimal{1} ? "percentage point" : "percentage points";
-  return explain::show(amount.stripped()) + (named.empty() ? "" : " " + named);
+  return explain::apart(amount.stripped(), rules.units.at(rules.units.difference(unit)).text);
 }
 
 struct Side {

@@ -48,15 +48,9 @@ std::string tests(const Asked& classes) {
 }
 
 // Mixes of these classes have requirements of their own, or none.
-std::string except(const std::vector<Asked>& exceptions, const Asked& classes) {
+std::string except(const std::vector<Asked>& exceptions) {
   std::string out;
-  for (Asked one : exceptions) {
-    for (const auto& [category, words] : classes) {
-      const auto same = one.find(category);
-      if (same != one.end() && same->second == words) {
-        one.erase(same);
-      }
-    }
+  for (const Asked& one : exceptions) {
     out += "  except where " + tests(one) + ", not required\n";
   }
   return out;
@@ -196,7 +190,7 @@ class Writer {
     for (const auto& [at, demand] : kept.all) {
       sources += (sources.empty() ? "" : "; ") + all_[at]->specification->title + ", " + demand->requirement->number;
     }
-    out_ += "  cite " + quoted(sources) + "\n" + except(kept.exceptions, kept.classes) + "\n";
+    out_ += "  cite " + quoted(sources) + "\n" + except(kept.exceptions) + "\n";
   }
 
   [[nodiscard]] std::string take() { return measures_ + (measures_.empty() ? "" : "\n") + out_; }
@@ -221,7 +215,7 @@ class Writer {
     head(explain::label(rules, *row.demand->assertion));
     out_ += where(row.classes) + weight(row.severity, row.optional) + tested(row.validity);
     out_ += "  " + subject(rules, *row.demand->assertion) + " shall be " + limit + "\n  cite " + quoted(source) + "\n" +
-            except(row.exceptions, row.classes) + "\n";
+            except(row.exceptions) + "\n";
   }
 };
 

@@ -237,6 +237,14 @@ std::uint32_t alternatives_of(const Context& context, const evaluate::Finding& f
   return 1;
 }
 
+std::string standing_text(const check::Provenance& limits) {
+  return std::string(status_text(limits.status)) + (limits.status_note.empty() ? "" : ": " + limits.status_note);
+}
+
+std::string age_text(const check::Validity& validity) {
+  return validity.count == 0 ? "" : std::to_string(validity.count) + (validity.days ? " days" : " months");
+}
+
 std::string apart(const Decimal& value, const std::string& unit) {
   if (unit != "%") {
     return with_unit(show(value), unit);

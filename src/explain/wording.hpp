@@ -12,6 +12,10 @@ namespace plumbrule::explain {
 [[nodiscard]] std::string show(const quantity::Amount& amount, const quantity::UnitTable& units);
 /// How far two values lie apart: "0.5 kg-cm", of percentages "0.5 percentage points".
 [[nodiscard]] std::string apart(const quantity::Decimal& value, const std::string& unit);
+/// "unverified: seen in a copy only".
+[[nodiscard]] std::string standing_text(const check::Provenance& limits);
+/// "12 months", "30 days"; of any age nothing.
+[[nodiscard]] std::string age_text(const check::Validity& validity);
 /// As `show`, with the basis of the measure: "7.8 % of dry aggregate".
 [[nodiscard]] std::string show(const Context& context, const quantity::Amount& amount, check::BasisId basis);
 /// A word or an amount of the type.

@@ -151,9 +151,8 @@ std::string cell_text(const Cell& cell) {
   if (!cell.asked) {
     return "-";
   }
-  const bool told = cell.headroom && (cell.verdict == Verdict::complies || cell.verdict == Verdict::fails);
-  return std::string(explain::verdict_text(cell.this_way)) + way_text(cell) +
-         (told ? " " + headroom_text(cell.headroom) : "") + ", " + cell.limit + " (" + cell.clause + ")";
+  return std::string(explain::verdict_text(cell.this_way)) + standing_text(cell) + ", " + cell.limit + " (" +
+         cell.clause + ")";
 }
 
 // The columns from `begin` up to `end`.
@@ -236,6 +235,11 @@ bool any_other_way(const Matrix& matrix) {
 }
 
 std::string way_text(const Cell& cell) { return cell.other_way ? ", but met another way" : ""; }
+
+std::string standing_text(const Cell& cell) {
+  const bool told = cell.headroom && (cell.verdict == Verdict::complies || cell.verdict == Verdict::fails);
+  return cell.other_way ? way_text(cell) : told ? " " + headroom_text(cell.headroom) : "";
+}
 
 std::string room_text(const Column& column) {
   return column.headroom            ? headroom_text(column.headroom) + ": " + column.governing

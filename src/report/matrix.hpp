@@ -52,6 +52,8 @@ inline constexpr std::string_view other_way_meaning =
 [[nodiscard]] bool any_other_way(const Matrix& matrix);
 /// What follows the verdict of a test whose clause complies by another alternative; else nothing.
 [[nodiscard]] std::string way_text(const Cell& cell);
+/// What follows the verdict of a cell: that, or the headroom.
+[[nodiscard]] std::string standing_text(const Cell& cell);
 /// The clause that governs, with its headroom if it has one.
 [[nodiscard]] std::string room_text(const Column& column);
 /// How many errors the submittal has.

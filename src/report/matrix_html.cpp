@@ -20,9 +20,7 @@ Markup cell(const Cell& one) {
     return escaped("not asked for");
   }
   Markup out = verdict_mark(one.this_way);
-  const bool told =
-      one.headroom && (one.verdict == explain::Verdict::complies || one.verdict == explain::Verdict::fails);
-  std::string text = one.other_way ? way_text(one) : told ? " " + headroom_text(one.headroom) : "";
+  std::string text = standing_text(one);
   text += (text.empty() ? " " : ", ") + one.limit + " (" + one.clause + ")";
   text += one.verdict == explain::Verdict::not_shown && !one.why.empty() ? ": " + one.why : "";
   out += escaped(text);

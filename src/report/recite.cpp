@@ -96,10 +96,6 @@ std::string status(const Requirement& requirement) {
               : ", " + std::string(explain::severity_text(requirement.severity)));
 }
 
-std::string age(const check::Validity& validity) {
-  return "tested within " + std::to_string(validity.count) + (validity.days ? " days" : " months");
-}
-
 // If all requirements have one.
 std::optional<check::Validity> common_age(const Rules& rules) {
   if (rules.requirements.empty()) {
@@ -113,17 +109,19 @@ std::optional<check::Validity> common_age(const Rules& rules) {
 }
 
 // What else decides, but for what is said of the whole specification.
-std::string beside_limit(const Rules& rules, const Requirement& requirement, const check::Alternative& one) {
+std::string beside_limit(const Requirement& requirement, const check::Alternative& one, bool one_age) {
   std::string out;
   if (one.ends) {
     out += ", ends of the band " + (*one.ends * quantity::Decimal{100}).stripped().text() + " %";
   }
-  return requirement.validity.count == 0 || common_age(rules) ? out : out + ", " + age(requirement.validity);
+  return requirement.validity.count == 0 || one_age
+             ? out
+             : out + ", tested within " + explain::age_text(requirement.validity);
 }
 
 class Reciter {
  public:
-  Reciter(const Rules& rules, Units units) : rules_(rules), units_(units) {
+  Reciter(const Rules& rules, Units units) : rules_(rules), units_(units), one_age_(common_age(rules).has_value()) {
     table_.heads = {"Clause", "Property", "For", "Limit"};
     if (units != Units::printed) {
       table_.heads.emplace_back(units == Units::metric ? "Metric" : "Customary");
@@ -148,6 +146,7 @@ class Reciter {
  private:
   const Rules& rules_;
   Units units_;
+  bool one_age_;  // of all tests, which is said of the whole specification
   TableView table_;
 
   void row(const Requirement& requirement, const std::string& property, const std::string& who,
@@ -182,7 +181,7 @@ class Reciter {
           const std::string property = lead ? (alternative > 0 ? "or " : "") + explain::label(rules_, assertion) +
                                                   (how.empty() ? "" : ", " + how)
                                             : explain::conditions(rules_, assertion);
-          std::string beside = lead ? beside_limit(rules_, requirement, one.alternatives[alternative]) : "";
+          std::string beside = lead ? beside_limit(requirement, one.alternatives[alternative], one_age_) : "";
           lead = false;
           row(requirement, property + beside, who, explain::limit_text(assertion.limit), &assertion, one.cite, first);
           first = false;
@@ -208,10 +207,9 @@ std::vector<std::string> specification_lines(const Rules& rules) {
   for (const syntax::Withdrawn& clause : rules.withdrawn) {
     out.push_back("withdrawn: " + clause.number + " " + clause.title + ", by " + clause.by);
   }
-  out.push_back("limits " + std::string(explain::status_text(one.provenance.status)) +
-                (one.provenance.status_note.empty() ? "" : ": " + one.provenance.status_note));
+  out.push_back("limits " + explain::standing_text(one.provenance));
   if (const auto all = common_age(rules)) {
-    out.push_back("each test made " + age(*all).substr(7) + " before the review");
+    out.push_back("each test made within " + explain::age_text(*all) + " before the review");
   }
   if (one.certificates) {
     out.emplace_back("a certificate is required of every material");
