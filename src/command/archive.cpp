@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "command/folder.hpp"
+#include "source/source.hpp"
 
 namespace plumbrule::command {
 namespace {
@@ -106,9 +107,8 @@ std::optional<Part> Archive::lines() {
   rest_.clear();
   const bool more = fill(text);
   const bool failed = std::ferror(file_.get()) != 0;
-  constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-  if (line_ == 1 && text.starts_with(byte_order_mark)) {
-    text.erase(0, byte_order_mark.size());
+  if (line_ == 1) {
+    text.erase(0, text.size() - source::behind_mark(text).size());
   }
   const bool begins = has_heading_ && heading_.empty() && !text.empty();
   if (begins) {

@@ -171,8 +171,7 @@ std::vector<Read> lines_of(source::SourceMap& sources, source::FileId file) {
   std::vector<Read> out;
   evidence::JsonReader reader;
   std::size_t number = 0;
-  constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-  for (std::size_t at = all.starts_with(byte_order_mark) ? byte_order_mark.size() : 0; at < all.size();) {
+  for (std::size_t at = all.size() - source::behind_mark(all).size(); at < all.size();) {
     const std::size_t end = std::min(all.find('\n', at), all.size());
     const std::string_view line = all.substr(at, end - at);
     ++number;

@@ -5,7 +5,7 @@
 
 #include "command/coverage.hpp"
 #include "command/log.hpp"
-#include "command/proof_junit.hpp"
+#include "command/proof_forms.hpp"
 #include "command/rule_set.hpp"
 #include "diagnose/quote.hpp"
 #include "diagnose/render.hpp"
@@ -94,85 +94,53 @@ void prove_example(const source::SourceMap& sources, const RuleSet& set, const E
   }
 }
 
-std::string counted(std::size_t count, const std::string& noun) {
-  const char* const plural = noun.ends_with("ch") ? "es" : "s";
-  return std::to_string(count) + " " + noun + (count == 1 ? "" : plural);
-}
-
-std::string summary(const RuleSet& set, const Coverage& coverage, std::size_t errors, std::size_t remarks,
-                    bool show_missed) {
-  const check::Rules& rules = set.rules;
-  std::string out = diagnose::printable(set.path) + ": ";
-  out += rules.specification ? counted(rules.requirements.size(), "requirement")
-                             : counted(rules.measures.size(), "measure");
-  out += rules.examples.empty()
-             ? ", no example: nothing is proved"
-             : ", " + counted(rules.examples.size(), "example") +
-                   (errors == 0 ? ", as expected" : ", " + std::to_string(errors) + " not as expected");
-  if (!rules.specification) {
-    return out + "\n";
-  }
-  const std::vector<std::string> missed = coverage.missed();
-  out += ", reaching " + std::to_string(coverage.branches() - missed.size()) + " of " +
-         counted(coverage.branches(), "branch");
-  out += remarks == 0 ? "\n" : ", " + counted(remarks, "remark") + "\n";
-  for (std::size_t at = 0; show_missed && at < missed.size(); ++at) {
-    out += "  no example: " + missed[at] + "\n";
-  }
-  return out;
-}
-
 std::string subject(const RuleSet& set, const Example& example) {
   return example.requirement == check::none ? set.rules.measures[example.measure].name
                                             : set.rules.requirements[example.requirement].number;
 }
 
-Proved prove(source::SourceMap& sources, const std::string& path, const std::vector<std::string>& libraries,
-             bool show_missed) {
+Proved prove(source::SourceMap& sources, const std::string& path, const std::vector<std::string>& libraries) {
   Proved out;
   out.path = path;
   const auto set = prepare(sources, {path, {}, libraries}, {}, out.faults);
   if (!set) {
-    out.summary = diagnose::printable(path) + ": not usable\n";
     return out;
   }
   out.faults.append(set->mismatches);
-  out.empty = set->rules.requirements.empty() && set->rules.measures.empty();
+  out.usable = true;
+  out.specification = set->rules.specification.has_value();
+  out.requirements = set->rules.requirements.size();
+  out.measures = set->rules.measures.size();
   Coverage coverage(*set);
-  std::size_t wrong = 0;
   for (const Example& example : set->rules.examples) {
     Proved::Case& one = out.cases.emplace_back(Proved::Case{subject(*set, example), example.title, {}});
     prove_example(sources, *set, example, coverage, one.wrong);
-    wrong += one.wrong.all().size();
   }
   check::lint(set->rules, out.remarks);
   out.remarks.sort_by_place();
-  out.summary = summary(*set, coverage, wrong, out.remarks.all().size(), show_missed);
+  out.branches = coverage.branches();
+  out.missed = coverage.missed();
   return out;
 }
 
 std::string page(const std::vector<Proved>& all, const diagnose::Diagnostics& diagnostics,
-                 const source::SourceMap& sources, Format format) {
-  switch (format) {
+                 const source::SourceMap& sources, const ProofOptions& options) {
+  switch (options.format) {
     case Format::json:
-      return diagnose::render_json(diagnostics, sources);
+      return proof_json(all, diagnostics, sources);
     case Format::sarif:
       return diagnose::render_sarif(diagnostics, sources, PLUMBRULE_VERSION);
     case Format::junit:
       return proof_junit(all, sources);
     default:
-      break;
+      return proof_text(all, options.remarks);
   }
-  std::string out;
-  for (const Proved& one : all) {
-    out += one.summary;
-  }
-  return out;
 }
 
 // Sound rules without a requirement and without a measure are no proof of anything.
 bool nothing_to_prove(std::vector<Proved>& all, diagnose::Diagnostics& diagnostics) {
-  if (!std::all_of(all.begin(), all.end(), [](const Proved& one) { return one.empty; })) {
+  if (!std::all_of(all.begin(), all.end(),
+                   [](const Proved& one) { return one.usable && one.requirements == 0 && one.measures == 0; })) {
     return false;
   }
   diagnose::Diagnostics said;
@@ -197,7 +165,7 @@ Exit proof(const ProofOptions& options) {
   std::vector<Proved> all;
   for (const std::string& path : files) {
     log.note("proving " + path);
-    all.push_back(prove(sources, path, library_folders(options.libraries), options.remarks));
+    all.push_back(prove(sources, path, library_folders(options.libraries)));
     diagnostics.append(all.back().faults);
     for (const Proved::Case& one : all.back().cases) {
       diagnostics.append(one.wrong);
@@ -210,7 +178,7 @@ Exit proof(const ProofOptions& options) {
   if (options.format == Format::text) {
     print_diagnostics(diagnostics, sources);
   }
-  if (!write_output(page(all, diagnostics, sources, options.format), options.out)) {
+  if (!write_output(page(all, diagnostics, sources, options), options.out)) {
     return Exit::unusable;
   }
   return nothing ? Exit::unusable : diagnostics.has_errors() ? Exit::rules_broken : Exit::complies;

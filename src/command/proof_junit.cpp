@@ -1,4 +1,4 @@
-#include "command/proof_junit.hpp"
+#include "command/proof_forms.hpp"
 
 #include "report/junit_form.hpp"
 #include "source/digest.hpp"
@@ -43,6 +43,17 @@ JunitSuite suite(const Proved& proved, const source::SourceMap& sources) {
   for (const Proved::Case& one : proved.cases) {
     out.cases.push_back(judged({one.subject + " " + one.title, proved.path, CaseState::passed, {}, {}, {}}, one.wrong,
                                CaseState::failure, sources));
+  }
+  if (proved.usable && proved.cases.empty()) {
+    out.cases.push_back(
+        {"examples", proved.path, CaseState::skipped, {}, "there is no example: nothing is proved", {}});
+  }
+  if (proved.branches > 0) {
+    out.properties.emplace_back("branches", std::to_string(proved.branches));
+    out.properties.emplace_back("branches reached", std::to_string(proved.branches - proved.missed.size()));
+  }
+  for (const std::string& one : proved.missed) {
+    out.lines.push_back("no example: " + one);
   }
   for (const diagnose::Diagnostic& one : proved.remarks.all()) {
     out.lines.push_back("remark: " + line(one, sources));

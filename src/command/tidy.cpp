@@ -13,7 +13,6 @@
 namespace plumbrule::command {
 namespace {
 
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 constexpr std::size_t longest_quote = 110;
 
 struct Outcome {
@@ -40,7 +39,7 @@ std::string shown(std::string_view line) {
 
 // The first line that differs, as it is and as it would be.
 std::string first_difference(const std::string& name, std::string_view is, std::string_view would_be) {
-  if (is.starts_with(byte_order_mark)) {
+  if (is.starts_with(source::byte_order_mark)) {
     return name + ":1: not tidy: a byte order mark stands in front\n";
   }
   const std::size_t shorter = std::min(is.size(), would_be.size());
@@ -105,8 +104,7 @@ Outcome tidy_one(const TidyOptions& options, const std::string& path) {
     print_error("cannot read `" + name + "`: " + file.reason);
     return {Exit::unusable, {}};
   }
-  const std::string_view body =
-      std::string_view(*file.text).substr(file.text->starts_with(byte_order_mark) ? byte_order_mark.size() : 0);
+  const std::string_view body = source::behind_mark(*file.text);
   source::SourceMap sources;
   diagnose::Diagnostics diagnostics;
   const source::FileId id = sources.add(name, std::string(body));

@@ -98,7 +98,7 @@ std::string render_text(const Diagnostic& diagnostic, const source::SourceMap& s
   return out;
 }
 
-std::string render_json(const Diagnostics& diagnostics, const source::SourceMap& sources) {
+nlohmann::ordered_json render_json(const Diagnostics& diagnostics, const source::SourceMap& sources) {
   using Json = nlohmann::ordered_json;
   const auto place = [&](const Label& label) {
     Json out = Json::object();
@@ -127,7 +127,7 @@ std::string render_json(const Diagnostics& diagnostics, const source::SourceMap&
                    {"also", secondary},
                    {"help", one.help}});
   }
-  return all.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return all;
 }
 
 }  // namespace plumbrule::diagnose

@@ -1,6 +1,7 @@
 #pragma once
 // Diagnostics for people and for programs.
 
+#include <nlohmann/json_fwd.hpp>
 #include <string>
 
 #include "diagnose/diagnostic.hpp"
@@ -12,7 +13,7 @@ namespace plumbrule::diagnose {
 [[nodiscard]] std::string render_text(const Diagnostic& diagnostic, const source::SourceMap& sources, bool colour);
 
 /// A JSON list of all diagnostics, with places and underlined texts.
-[[nodiscard]] std::string render_json(const Diagnostics& diagnostics, const source::SourceMap& sources);
+[[nodiscard]] nlohmann::ordered_json render_json(const Diagnostics& diagnostics, const source::SourceMap& sources);
 
 /// The same as a SARIF 2.1.0 log (OASIS standard), for tools that show findings beside the source.
 [[nodiscard]] std::string render_sarif(const Diagnostics& diagnostics, const source::SourceMap& sources,

@@ -20,7 +20,6 @@ bool without_control_characters(const TextOfFile& text, source::FileId file, dia
 
 std::optional<TextOfFile> text_of_file(const source::SourceMap& sources, source::FileId file, diagnose::Code code,
                                        diagnose::Diagnostics& diagnostics) {
-  constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
   TextOfFile out{sources.text(file), 0};
   if (out.text.size() > largest_submittal) {
     diagnostics.error(diagnose::Code::submittal_shape, {file, 0, 0},
@@ -33,9 +32,9 @@ std::optional<TextOfFile> text_of_file(const source::SourceMap& sources, source:
       !without_control_characters(out, file, code, diagnostics)) {
     return std::nullopt;
   }
-  while (out.text.starts_with(byte_order_mark)) {  // files joined by a program may have several
-    out.text.remove_prefix(byte_order_mark.size());
-    out.offset += byte_order_mark.size();
+  while (out.text.starts_with(source::byte_order_mark)) {  // files joined by a program may have several
+    out.text.remove_prefix(source::byte_order_mark.size());
+    out.offset += source::byte_order_mark.size();
   }
   return out;
 }

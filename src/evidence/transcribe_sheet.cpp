@@ -10,6 +10,7 @@
 #include "evidence/written_fault.hpp"
 #include "evidence/yaml_text.hpp"
 #include "quantity/unit.hpp"
+#include "source/source.hpp"
 
 namespace plumbrule::evidence {
 namespace {
@@ -43,7 +44,7 @@ Split split_unit(const std::string& text, quantity::UnitTable& units) {
 
 std::string csv(const std::string& text) {
   const bool plain = text.find_first_of("\",") == std::string::npos && !text.starts_with(' ') && !text.ends_with(' ') &&
-                     !text.starts_with('\t') && !text.ends_with('\t') && !text.starts_with("\xEF\xBB\xBF");
+                     !text.starts_with('\t') && !text.ends_with('\t') && !text.starts_with(source::byte_order_mark);
   if (plain) {
     return text;
   }

@@ -38,10 +38,15 @@ std::optional<Decimal> smaller(const std::optional<Decimal>& one, const std::opt
 
 }  // namespace
 
-std::optional<Room> room(const check::Assertion& assertion, const quantity::Amount& amount,
+bool relative_to(const check::Rules& rules, const check::Limit& limit) {
+  const bool one_value = limit.low && limit.high && limit.low->value == limit.high->value;
+  return !one_value && !rules.units.at(limit.unit).point;
+}
+
+std::optional<Room> room(const check::Rules& rules, const check::Assertion& assertion, const quantity::Amount& amount,
                          const std::optional<Decimal>& target) {
   const check::Limit& limit = assertion.limit;
-  const bool point = limit.low && limit.high && limit.low->value == limit.high->value;
+  const bool relative = relative_to(rules, limit);
   std::optional<Room> out;
   for (const auto& [end, high] : ends_of(limit, target)) {
     const Decimal rounded = end.rounding.place
@@ -52,7 +57,7 @@ std::optional<Room> room(const check::Assertion& assertion, const quantity::Amou
       continue;
     }
     out = Room{end, rounded, distance, std::nullopt};
-    if (amount.bound == quantity::Bound::exact && !end.value.zero() && !point) {
+    if (amount.bound == quantity::Bound::exact && !end.value.zero() && relative) {
       out->headroom = distance * Decimal{100} / (end.value < Decimal{0} ? -end.value : end.value);
     }
   }
@@ -83,7 +88,7 @@ bool decides_before(const check::Rules& rules, const check::Assertion& assertion
     return false;
   }
   const auto distance = [&](const Step& step) {
-    const auto nearest = room(assertion, step.amount, std::nullopt);
+    const auto nearest = room(rules, assertion, step.amount, std::nullopt);
     return nearest ? nearest->distance : Decimal{};
   };
   return distance(one) < distance(other);
@@ -109,7 +114,7 @@ std::optional<Decimal> least_headroom(const check::Rules& rules, const plan::Pla
       deciding = deciding && !decides_before(rules, *current, step, *deciding) ? deciding : step;
     } else if (step.kind == StepKind::check_verdict && deciding && step.outcome == finding.verdict &&
                !rules.measures[current->measure].type.is_word() && deciding->amount.value.finite()) {
-      const auto nearest = room(*current, deciding->amount, target);
+      const auto nearest = room(rules, *current, deciding->amount, target);
       out = smaller(out, nearest ? nearest->headroom : std::nullopt);
     }
   }

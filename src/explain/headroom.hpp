@@ -13,13 +13,17 @@ struct Room {
   quantity::Decimal rounded;   // the value, by the rounding of that end
   quantity::Decimal distance;  // inside the limit if positive, in its unit
   std::optional<quantity::Decimal>
-      headroom;  // in percent of the limit; none for bounds, for a limit of zero or of one value
+      headroom;  // in percent of the limit; none for bounds, for a limit of zero, of one value or of a temperature
 };
+
+/// Whether a distance from the limit is a share of it: not where one value is asked for, and not of a temperature,
+/// whose zero is a convention.
+[[nodiscard]] bool relative_to(const check::Rules& rules, const check::Limit& limit);
 
 /// Nothing if the limit has no end. `target`: the value of the job mix, for a limit that is a tolerance from it.
 /// Precondition: the amount is finite.
-[[nodiscard]] std::optional<Room> room(const check::Assertion& assertion, const quantity::Amount& amount,
-                                       const std::optional<quantity::Decimal>& target);
+[[nodiscard]] std::optional<Room> room(const check::Rules& rules, const check::Assertion& assertion,
+                                       const quantity::Amount& amount, const std::optional<quantity::Decimal>& target);
 
 /// The assertion that a check of the plan was compiled from.
 [[nodiscard]] const check::Assertion& assertion_of(const check::Rules& rules, const plan::Plan& plan,

@@ -254,17 +254,19 @@ std::string apart(const Decimal& value, const std::string& unit) {
 
 namespace {
 
-std::string margin_text(const Room& nearest, const check::End& end, const std::string& unit, bool relative) {
+// A share of the limit where there is one. Of percentages it would be misread, of a tolerance it is not asked for.
+std::string margin_text(const check::Rules& rules, const check::Limit& limit, const Room& nearest) {
+  const Decimal& end = nearest.end.value;
+  const std::string& unit = rules.units.at(rules.units.difference(limit.unit)).text;
+  const bool from_job_mix = limit.tolerance && !limit.low && !limit.high;
   const bool outside = nearest.distance < Decimal{0};
   const Decimal size = outside ? -nearest.distance : nearest.distance;
   if (size.zero()) {
     return "exactly at the limit";
   }
-  // Of percentages a margin in percent of the limit would be misread.
-  const bool percentage = unit == "%";
   std::string out = apart(size, unit) + (outside ? " outside the limit" : " inside the limit");
-  if (!end.value.zero() && !percentage && relative) {
-    const Decimal reference = end.value < Decimal{0} ? -end.value : end.value;
+  if (!end.zero() && unit != "%" && !from_job_mix && !rules.units.at(limit.unit).point) {
+    const Decimal reference = end < Decimal{0} ? -end : end;
     const Decimal percent = size * Decimal{100} / reference;
     out += " (" + quantity::round_to(percent, Decimal::of("0.1"), quantity::Ties::to_even).text() + " % of it)";
   }
@@ -278,13 +280,12 @@ Standing standing(const Context& context, const check::Assertion& assertion, con
   const std::string& unit = context.evidence.units.at(assertion.limit.unit).text;
   quantity::Amount rounded = amount;
   Standing out;
-  if (const auto nearest = room(assertion, amount, target)) {
+  if (const auto nearest = room(context.rules, assertion, amount, target)) {
     const check::End& end = nearest->end;
     rounded.value = nearest->rounded;
     out.distance = nearest->distance;
     out.headroom = nearest->headroom;
-    const bool from_job_mix = assertion.limit.tolerance && !assertion.limit.low && !assertion.limit.high;
-    out.margin = amount.bound == Bound::exact ? margin_text(*nearest, end, unit, !from_job_mix) : "";
+    out.margin = amount.bound == Bound::exact ? margin_text(context.rules, assertion.limit, *nearest) : "";
     out.rule = end.rounding.place ? "rounded to the nearest " + with_unit(end.rounding.place->text(), unit) + ", " +
                                         ties_text(end.rounding.ties)
                                   : "absolute method, every digit counts";

@@ -54,12 +54,11 @@ namespace plumbrule::explain {
 /// The compared value as it stands against the limit: rounded by the rule of the nearer end. `target`: the value of
 /// the job mix, for a limit that is a tolerance from it.
 struct Standing {
-  std::string value;           // rounded value with unit
-  std::string margin;          // empty for bounds
-  quantity::Decimal distance;  // inside the limit if positive, in its unit
-  std::optional<quantity::Decimal>
-      headroom;      // in percent of the limit; none for bounds, for a limit of zero or of one value
-  std::string rule;  // "rounded to the nearest 1 g/m2, ties to even", or "absolute method"
+  std::string value;                          // rounded value with unit
+  std::string margin;                         // empty for bounds
+  quantity::Decimal distance;                 // inside the limit if positive, in its unit
+  std::optional<quantity::Decimal> headroom;  // in percent of the limit, as of a Room
+  std::string rule;                           // "rounded to the nearest 1 g/m2, ties to even", or "absolute method"
 };
 [[nodiscard]] Standing standing(const Context& context, const check::Assertion& assertion,
                                 const quantity::Amount& amount,

@@ -46,6 +46,9 @@ class Collector {
     }
     each(&Collector::failing);
     each(&Collector::missing);
+    for (const SpecificationReport& specification : report_.specifications) {
+      inapplicable(specification);
+    }
     for (const AuditFinding& one : report_.audit.findings) {
       out_.push_back(
           {Hand::laboratory, one.look.empty() ? "look at the reading again" : one.look, one.found, {}, one.place});
@@ -118,6 +121,17 @@ class Collector {
     if (finding.verdict == Verdict::not_shown && decides(finding) && !finding.optional) {
       add(hand_of(finding.reason), finding.submit.empty() ? "show that it is met: " + finding.sentence : finding.submit,
           finding.why, clause(specification, finding), place_of(finding));
+    }
+  }
+
+  void inapplicable(const SpecificationReport& specification) {
+    if (nothing_decides(specification)) {
+      out_.push_back({Hand::designer,
+                      "compare the classes of the submittal with those of " + specification.title +
+                          ", or review against another specification",
+                      "no clause of it that decides applies",
+                      {},
+                      ""});
     }
   }
 

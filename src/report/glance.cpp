@@ -112,22 +112,6 @@ std::string wide_table(const std::vector<const Explanation*>& findings, std::siz
   return out;
 }
 
-std::string folded_line(const std::string& text, std::size_t indent, std::size_t width) {
-  TableView one;
-  one.heads = {text};
-  const std::string table = text_table(one, std::max<std::size_t>(width, indent + 20) - indent);
-  std::string out;
-  std::size_t begin = 0;
-  while (begin < table.size()) {
-    const std::size_t end = std::min(table.find('\n', begin), table.size() - 1);
-    if (table[begin] != '-') {
-      out += std::string(indent, ' ') + table.substr(begin, end - begin + 1);
-    }
-    begin = end + 1;
-  }
-  return out;
-}
-
 std::string narrow_list(const std::vector<const Explanation*>& findings, std::size_t width, bool colour) {
   std::string out;
   for (const Explanation* one : findings) {

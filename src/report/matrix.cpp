@@ -4,6 +4,7 @@
 #include <array>
 
 #include "diagnose/quote.hpp"
+#include "report/markdown.hpp"
 #include "report/table.hpp"
 
 namespace plumbrule::report {
@@ -163,10 +164,7 @@ TableView kinds_table(const Matrix& matrix, std::size_t begin, std::size_t end) 
     out.heads.push_back(matrix.columns[at].label);
   }
   for (const Kind& kind : matrix.kinds) {
-    const bool anywhere = std::any_of(kind.cells.begin(), kind.cells.end(), [](const Cell& cell) {
-      return cell.asked && cell.verdict != Verdict::does_not_apply;
-    });
-    if (!anywhere) {
+    if (!has_row(kind, begin, end)) {
       continue;
     }
     std::vector<std::string> row{kind.label};
@@ -219,9 +217,10 @@ std::string heading(const Report& report) {
 }
 
 // What the signs and the words of the tables mean.
-std::string legend(const Matrix& matrix) {
+std::string legend(const Matrix& matrix, std::size_t columns_a_table) {
   std::string out = matrix.columns.size() > 1 ? std::string(order) + ".\n" : "";
   out += std::string(headroom_meaning) + " `-`: not asked for.\n";
+  out += columns_a_table > 0 && matrix.columns.size() > columns_a_table ? std::string(rows_meaning) + "\n" : "";
   out += any_other_way(matrix) ? std::string(other_way_meaning) + "\n" : "";
   return out;
 }
@@ -262,34 +261,40 @@ std::string headroom_text(const std::optional<Decimal>& value) {
   return quantity::round_to(*value, near ? Decimal::of("0.01") : Decimal{1}, quantity::Ties::to_even).text() + " %";
 }
 
-std::vector<std::string> uncompared(const Matrix& matrix) {
-  std::string alone, unshown;
+bool has_row(const Kind& kind, std::size_t begin, std::size_t end) {
+  const auto asked = [](const Cell& cell) { return cell.asked; };
+  const auto applies = [](const Cell& cell) { return cell.asked && cell.verdict != Verdict::does_not_apply; };
+  const auto at = [&](std::size_t column) { return kind.cells.begin() + static_cast<std::ptrdiff_t>(column); };
+  return std::any_of(at(begin), at(end), asked) && std::any_of(kind.cells.begin(), kind.cells.end(), applies);
+}
+
+std::vector<Uncompared> uncompared(const Matrix& matrix) {
+  Uncompared alone{"Asked for by one specification only", {}};
+  Uncompared unshown{"Not shown, so not compared", {}};
   for (const Kind& kind : matrix.kinds) {
     const auto asked = std::count_if(kind.cells.begin(), kind.cells.end(), [](const Cell& one) { return one.asked; });
     if (asked == 1 && matrix.columns.size() > 1) {
-      alone += (alone.empty() ? "" : "; ") + kind.label;
+      alone.tests.push_back(kind.label);
     }
-    for (const Cell& cell : kind.cells) {
-      if (cell.asked && cell.verdict == Verdict::not_shown) {
-        unshown += (unshown.empty() ? "" : "; ") + kind.label + " (" + cell.why + ")";
-        break;
-      }
+    const auto open = std::find_if(kind.cells.begin(), kind.cells.end(),
+                                   [](const Cell& cell) { return cell.asked && cell.verdict == Verdict::not_shown; });
+    if (open != kind.cells.end()) {
+      unshown.tests.push_back(kind.label + " (" + open->why + ")");
     }
   }
   for (const Column& column : matrix.columns) {
     for (const explain::Explanation& finding : column.specification->findings) {
       if (finding.verdict == Verdict::not_shown && finding.comparisons.empty()) {
-        unshown += (unshown.empty() ? "" : "; ") + column.specification->name + " " + finding.number + " " +
-                   finding.title + " (" + finding.why + ")";
+        unshown.tests.push_back(column.specification->name + " " + finding.number + " " + finding.title + " (" +
+                                finding.why + ")");
       }
     }
   }
-  std::vector<std::string> out;
-  if (!alone.empty()) {
-    out.push_back("Asked for by one specification only: " + alone);
-  }
-  if (!unshown.empty()) {
-    out.push_back("Not shown, so not compared: " + unshown);
+  std::vector<Uncompared> out;
+  for (Uncompared* one : {&alone, &unshown}) {
+    if (!one->tests.empty()) {
+      out.push_back(std::move(*one));
+    }
   }
   return out;
 }
@@ -301,9 +306,12 @@ std::string matrix_text(const Report& report, std::size_t width) {
     const std::size_t end = std::min(at + columns_a_page, found.columns.size());
     out += "\n" + text_table(kinds_table(found, at, end), width);
   }
-  out += "\n" + legend(found);
-  for (const std::string& one : uncompared(found)) {
-    out += one + "\n";
+  out += "\n" + legend(found, columns_a_page);
+  for (const Uncompared& one : uncompared(found)) {
+    out += one.why + ":\n";
+    for (const std::string& test : one.tests) {
+      out += folded_line(test, 4, width).substr(2);  // further lines stand further in
+    }
   }
   return out + closing_text(report.origin);
 }
@@ -311,13 +319,16 @@ std::string matrix_text(const Report& report, std::size_t width) {
 std::string matrix_markdown(const Report& report) {
   const Matrix found = matrix(report);
   std::string apart;
-  for (const std::string& one : uncompared(found)) {
-    apart += one + "\n";
+  for (const Uncompared& one : uncompared(found)) {
+    apart += "\n" + one.why + ":\n\n";
+    for (const std::string& test : one.tests) {
+      apart += "- " + markdown_text(test) + "\n";
+    }
   }
   return "# " + markdown_cell(report.submittal) + " against " + std::to_string(found.columns.size()) +
          " specifications\n\n" + remarks(report) + markdown_table(columns_table(found)) + "\n" +
-         markdown_table(kinds_table(found, 0, found.columns.size())) + "\n" + legend(found) + "\n" +
-         markdown_cell(apart) + "\n" + closing_markdown(report.origin);
+         markdown_table(kinds_table(found, 0, found.columns.size())) + "\n" + legend(found, 0) + apart + "\n" +
+         closing_markdown(report.origin);
 }
 
 }  // namespace plumbrule::report

@@ -49,6 +49,9 @@ inline constexpr std::string_view headroom_meaning =
 inline constexpr std::string_view other_way_meaning =
     "`met another way`: the clause complies by another of its alternatives, so that this one is not needed.";
 
+inline constexpr std::string_view rows_meaning =
+    "A table leaves out the tests that none of its specifications asks for.";
+
 [[nodiscard]] bool any_other_way(const Matrix& matrix);
 /// What follows the verdict of a test whose clause complies by another alternative; else nothing.
 [[nodiscard]] std::string way_text(const Cell& cell);
@@ -60,8 +63,15 @@ inline constexpr std::string_view other_way_meaning =
 [[nodiscard]] std::string errors_text(const Report& report);
 /// "-7 %", with two decimals near the limit; empty if it cannot be told.
 [[nodiscard]] std::string headroom_text(const std::optional<quantity::Decimal>& headroom);
-/// Sentences about tests of which one specification asks something and no other does, and about what none could judge.
-[[nodiscard]] std::vector<std::string> uncompared(const Matrix& matrix);
+/// Why tests are not compared, and which.
+struct Uncompared {
+  std::string why;
+  std::vector<std::string> tests;
+};
+/// The tests that one specification asks for and no other does, and those that cannot be judged. None is empty.
+[[nodiscard]] std::vector<Uncompared> uncompared(const Matrix& matrix);
+/// The specifications from `begin` up to `end` stand in one table; the test has a row if one of them asks for it.
+[[nodiscard]] bool has_row(const Kind& kind, std::size_t begin, std::size_t end);
 
 [[nodiscard]] std::string matrix_text(const Report& report, std::size_t width);
 [[nodiscard]] std::string matrix_markdown(const Report& report);

@@ -11,9 +11,9 @@ namespace {
 // So many columns can be read side by side on a sheet of paper.
 constexpr std::size_t columns_a_table = 5;
 
-// More than that is no glance any more, and does not fit a sheet.
+// More than that is no glance any more.
 constexpr std::size_t columns_a_picture = 12;
-constexpr std::size_t tests_a_picture = 60;
+constexpr std::size_t tests_at_a_glance = 96;
 
 Markup cell(const Cell& one) {
   if (!one.asked) {
@@ -27,11 +27,6 @@ Markup cell(const Cell& one) {
   return out;
 }
 
-bool anywhere(const Kind& kind) {
-  return std::any_of(kind.cells.begin(), kind.cells.end(),
-                     [](const Cell& one) { return one.asked && one.verdict != explain::Verdict::does_not_apply; });
-}
-
 Markup tests(const Matrix& matrix, std::size_t begin, std::size_t end) {
   HtmlTable out{"Specifications " + std::to_string(begin + 1) + " to " + std::to_string(end) + " of " +
                     std::to_string(matrix.columns.size()),
@@ -41,7 +36,7 @@ Markup tests(const Matrix& matrix, std::size_t begin, std::size_t end) {
     out.heads.push_back(matrix.columns[at].label);
   }
   for (const Kind& kind : matrix.kinds) {
-    if (anywhere(kind)) {
+    if (has_row(kind, begin, end)) {
       std::vector<Markup>& row = out.rows.emplace_back();
       row.push_back(escaped(kind.label));
       for (std::size_t at = begin; at < end; ++at) {
@@ -54,10 +49,13 @@ Markup tests(const Matrix& matrix, std::size_t begin, std::size_t end) {
 
 // The tables of the tests say the same as the picture.
 Markup glance(const Matrix& matrix) {
-  const picture::Picture drawing = picture_of(matrix);
-  return fill<templates::figure>(hole<"drawing">(drawn(drawing)),
-                                 hole<"caption">(drawing.title + "; under Tests the same in words"),
-                                 hole<"table">(Markup()));
+  Markup out;
+  for (const picture::Picture& one : pictures_of(matrix)) {
+    out += fill<templates::figure>(hole<"drawing">(drawn(one)),
+                                   hole<"caption">(one.title + "; under Tests the same in words"),
+                                   hole<"table">(Markup()));
+  }
+  return fill<templates::figures>(hole<"figures">(out));
 }
 
 Part ranking(const Matrix& matrix) {
@@ -87,22 +85,25 @@ std::string matrix_html(const Report& report) {
                     fact("Not reviewed", not_reviewed(report.origin)), fact("Errors", errors)});
   out.lead += problem_table("Warnings about the submittal", report.warnings, "Warning");
   out.parts.push_back(ranking(found));
-  if (found.columns.size() <= columns_a_picture && found.kinds.size() <= tests_a_picture) {
+  if (found.columns.size() <= columns_a_picture && found.kinds.size() <= tests_at_a_glance) {
     out.parts.push_back({"At a glance", glance(found)});
   }
   Markup body = paragraph(headroom_meaning);
+  body += found.columns.size() > columns_a_table ? paragraph(rows_meaning) : Markup();
   body += any_other_way(found) ? paragraph(other_way_meaning) : Markup();
   for (std::size_t at = 0; at < found.columns.size(); at += columns_a_table) {
     body += tests(found, at, std::min(at + columns_a_table, found.columns.size()));
   }
   out.parts.push_back({"Tests", body});
-  const std::vector<std::string> apart = uncompared(found);
+  Markup apart;
+  for (const Uncompared& one : uncompared(found)) {
+    std::vector<Markup> all;
+    std::transform(one.tests.begin(), one.tests.end(), std::back_inserter(all),
+                   [](const std::string& test) { return escaped(test); });
+    apart += subpart(one.why, fill<templates::columns>(hole<"items">(list(all))));
+  }
   if (!apart.empty()) {
-    Markup notes;
-    for (const std::string& one : apart) {
-      notes += paragraph(one);
-    }
-    out.parts.push_back({"Not compared", notes});
+    out.parts.push_back({"Not compared", apart});
   }
   out.parts.push_back(files(report.origin));
   return page(out);

@@ -211,6 +211,25 @@ std::vector<picture::Picture> scatters(const SpecificationReport& one) {
   return out;
 }
 
+// Parts of about the same length, each short enough for half a sheet of paper.
+std::vector<picture::Picture> drawn_in_parts(const picture::MatrixChart& all) {
+  constexpr std::size_t most_rows = 24;
+  const std::size_t parts = std::max<std::size_t>((all.rows.size() + most_rows - 1) / most_rows, 1);
+  std::vector<picture::Picture> out;
+  for (std::size_t part = 0; part < parts; ++part) {
+    const std::size_t begin = part * all.rows.size() / parts;
+    const std::size_t end = (part + 1) * all.rows.size() / parts;
+    picture::MatrixChart one{all.title, all.columns, {}, all.notes};
+    one.rows.assign(all.rows.begin() + static_cast<std::ptrdiff_t>(begin),
+                    all.rows.begin() + static_cast<std::ptrdiff_t>(end));
+    one.title += parts == 1 ? ""
+                            : ", tests " + std::to_string(begin + 1) + " to " + std::to_string(end) + " of " +
+                                  std::to_string(all.rows.size());
+    out.push_back(picture::draw(one));
+  }
+  return out;
+}
+
 }  // namespace
 
 double coordinate(std::string_view exact) {
@@ -240,14 +259,17 @@ std::vector<Placed> pictures(const Report& report) {
   return out;
 }
 
-picture::Picture picture_of(const Matrix& matrix) {
-  picture::MatrixChart out;
-  out.title = "One submittal against " + std::to_string(matrix.columns.size()) + " specifications";
+std::vector<picture::Picture> pictures_of(const Matrix& matrix) {
+  picture::MatrixChart all;
+  all.title = "One submittal against " + std::to_string(matrix.columns.size()) + " specifications";
   for (const Column& one : matrix.columns) {
     const bool known = one.specification != nullptr;
-    out.columns.push_back({one.label, known ? std::string(explain::outcome_text(one.specification->outcome)) : ""});
+    all.columns.push_back({one.label, known ? std::string(explain::outcome_text(one.specification->outcome)) : ""});
   }
   for (const Kind& kind : matrix.kinds) {
+    if (!has_row(kind, 0, matrix.columns.size())) {
+      continue;
+    }
     picture::MatrixRow row{kind.label, {}};
     for (const Cell& cell : kind.cells) {
       std::string text = cell.clause;
@@ -256,9 +278,9 @@ picture::Picture picture_of(const Matrix& matrix) {
       text += cell.other_way ? ": " + std::string(explain::verdict_text(cell.this_way)) + way_text(cell) : "";
       row.cells.push_back({verdict_of(cell.verdict), cell.asked, text});
     }
-    out.rows.push_back(std::move(row));
+    all.rows.push_back(std::move(row));
   }
-  return picture::draw(out);
+  return drawn_in_parts(all);
 }
 
 }  // namespace plumbrule::report

@@ -25,6 +25,7 @@ struct Placed {
 [[nodiscard]] std::vector<Placed> pictures(const Report& report);
 /// For each specification: a chart of each design variable, and of each strength build.
 [[nodiscard]] std::vector<Placed> pictures(const WindowReport& report);
-[[nodiscard]] picture::Picture picture_of(const Matrix& matrix);
+/// One, or several that each take some of the tests.
+[[nodiscard]] std::vector<picture::Picture> pictures_of(const Matrix& matrix);
 
 }  // namespace plumbrule::report

@@ -82,6 +82,8 @@ inline constexpr std::string_view caution =
 [[nodiscard]] std::vector<Action> next_actions(const Report& report);
 /// "laboratory", "designer", "agency".
 [[nodiscard]] std::string_view hand_text(Hand hand);
+/// No clause that applies counts for the outcome.
+[[nodiscard]] bool nothing_decides(const SpecificationReport& report);
 /// "every clause that applies and decides is shown to be met"; of an incomplete one also that no clause applies.
 [[nodiscard]] std::string_view outcome_meaning(const SpecificationReport& report);
 /// The parts in a row.

@@ -89,9 +89,8 @@ std::string sweep_text(const SweepReport& report, std::size_t width) {
     out += "\n" + text_table(table(one, tally.specifications[at]), width);
   }
   return out +
-         "\nA margin is positive inside the limit, rounded down to 0.1 % of it; those of words and of limits of zero "
-         "are "
-         "left out.\n" +
+         "\nA margin is positive inside the limit, rounded down to 0.1 % of it; those of words, of temperatures and of "
+         "limits of zero are left out.\n" +
          closing_text(report.origin);
 }
 

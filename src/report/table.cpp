@@ -109,6 +109,14 @@ std::string markdown_cell(const std::string& text) {
   return out;
 }
 
+std::string folded_line(const std::string& text, std::size_t indent, std::size_t width) {
+  std::string out;
+  for (const std::string& one : folded(diagnose::printable(text), std::max(width, indent + 20) - indent)) {
+    out += std::string(indent, ' ') + one + "\n";
+  }
+  return out;
+}
+
 std::string markdown_table(const TableView& table) {
   const auto row = [](const std::vector<std::string>& cells) {
     std::string out = "|";

@@ -8,10 +8,19 @@ namespace plumbrule::report {
 using explain::Explanation;
 using explain::Verdict;
 
+namespace {
+
+bool applies(const Explanation& one) { return one.verdict != Verdict::does_not_apply; }
+
+}  // namespace
+
+bool nothing_decides(const SpecificationReport& report) {
+  return std::none_of(report.findings.begin(), report.findings.end(),
+                      [](const Explanation& one) { return applies(one) && one.severity != check::Severity::advise; });
+}
+
 std::string_view outcome_meaning(const SpecificationReport& report) {
-  const auto applies = [](const Explanation& one) { return one.verdict != Verdict::does_not_apply; };
-  const auto decides = [&](const Explanation& one) { return applies(one) && one.severity != check::Severity::advise; };
-  if (std::none_of(report.findings.begin(), report.findings.end(), decides)) {
+  if (nothing_decides(report)) {
     return std::any_of(report.findings.begin(), report.findings.end(), applies)
                ? "no clause that decides applies to what is submitted; nothing can be concluded"
                : "no clause applies to what is submitted; nothing can be concluded";

@@ -39,6 +39,12 @@ struct Place {
 /// The largest file that is read, in bytes. Larger ones are refused: spans are 32 bits wide.
 inline constexpr std::size_t largest_file = std::size_t{256} * 1024U * 1024U;
 
+/// What some programs put in front of UTF-8. It is no character of the text.
+inline constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+[[nodiscard]] constexpr std::string_view behind_mark(std::string_view text) {
+  return text.starts_with(byte_order_mark) ? text.substr(byte_order_mark.size()) : text;
+}
+
 /// Owns the texts. Views into it stay valid while the map lives.
 class SourceMap {
  public:

@@ -200,11 +200,11 @@ bool Program::refusals(check::MeasureId measure, Comparison& out) const {
 }
 
 // False: the printed limit or its place has too many digits.
-bool Program::scale(const check::Assertion& assertion, Comparison& out) {
+bool Program::scale(const check::Assertion& assertion, Comparison& out) const {
   const check::Limit& limit = assertion.limit;
   out.has_low = limit.low.has_value();
   out.has_high = limit.high.has_value();
-  out.has_margin = !(out.has_low && out.has_high && limit.low->value == limit.high->value);
+  out.has_margin = explain::relative_to(*against_.rules, limit);
   int finest = 0;
   for (const auto* end : {&limit.low, &limit.high}) {
     if (*end) {

@@ -143,7 +143,7 @@ class Program {
   bool compare(std::uint32_t requirement, std::uint32_t check, Comparison& out) const;
   bool compare_number(std::uint32_t requirement, std::uint32_t check, const Slot& slot, Comparison& out) const;
   bool refusals(check::MeasureId measure, Comparison& out) const;
-  static bool scale(const check::Assertion& assertion, Comparison& out);
+  bool scale(const check::Assertion& assertion, Comparison& out) const;
   [[nodiscard]] static std::optional<std::int64_t> place_at(const std::optional<check::End>& end, int decimals,
                                                             int common);
   [[nodiscard]] const Slot* slot_of(std::uint32_t result) const;

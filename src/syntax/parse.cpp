@@ -362,8 +362,7 @@ std::vector<Branch> parse_branches(const source::SourceMap& sources, source::Fil
     return {};
   }
   Reader reader{sources, file, text.data(), diagnostics, {}, nullptr};
-  constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-  const std::size_t skipped = text.starts_with(byte_order_mark) ? byte_order_mark.size() : 0;
+  const std::size_t skipped = text.size() - source::behind_mark(text).size();
   peg::memory_input<peg::tracking_mode::lazy> in(text.data() + skipped, text.data() + text.size(), "");
   if (!peg::parse<g::file, action, control>(in, reader)) {
     diagnostics.error(diagnose::Code::syntax_unexpected, {file, 0, 0}, "the file cannot be read as rules");

@@ -272,7 +272,7 @@ std::vector<std::string> cautions(const Words& words) {
   }
   if (open > 0) {
     out.push_back((window.pieces.empty() ? "" : "this is the window of what was tested only: ") + std::to_string(open) +
-                  (open == 1 ? " clause is" : " clauses are") + " not shown at all");
+                  (open == 1 ? " clause is" : " clauses are") + " not shown");
   }
   if (!mended.empty()) {
     out.push_back(words.names(mended) + (mended.size() == 1 ? " fails" : " fail") +

@@ -4,6 +4,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <nlohmann/json.hpp>
 #include <string>
 #include <vector>
 
@@ -38,7 +39,8 @@ inline void print_all(const diagnose::Diagnostics& diagnostics, const source::So
   for (const diagnose::Diagnostic& one : diagnostics.all()) {
     (void)diagnose::render_text(one, sources, true);
   }
-  (void)diagnose::render_json(diagnostics, sources);
+  (void)diagnose::render_json(diagnostics, sources)
+      .dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace);
   (void)diagnose::render_sarif(diagnostics, sources, "0");
 }
 

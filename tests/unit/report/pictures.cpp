@@ -207,7 +207,30 @@ TEST_CASE("a matrix says of every cell what stands there") {
   cell.value = "6 %";
   cell.limit = "at most 5 %";
   matrix.kinds.push_back({"subject", "loss", {cell, {}}});
-  CHECK(row(picture_of(matrix), "loss") == Row{"loss", "fails: 3.1, 6 % against at most 5 %", "not asked"});
+  CHECK(row(pictures_of(matrix).front(), "loss") == Row{"loss", "fails: 3.1, 6 % against at most 5 %", "not asked"});
+}
+
+TEST_CASE("a long matrix is drawn in parts that hold every test once") {
+  Matrix matrix;
+  matrix.columns.resize(1);
+  Cell cell;
+  cell.asked = true;
+  cell.verdict = Verdict::complies;
+  for (std::size_t at = 0; at < 49; ++at) {
+    matrix.kinds.push_back({"subject", "test " + std::to_string(at), {cell}});
+  }
+  cell.verdict = Verdict::does_not_apply;
+  matrix.kinds.push_back({"subject", "applies nowhere", {cell}});
+  const std::vector<picture::Picture> parts = pictures_of(matrix);
+  REQUIRE(parts.size() == 3);
+  std::size_t next = 0;
+  for (const picture::Picture& one : parts) {
+    CHECK(one.title.find("tests " + std::to_string(next + 1) + " to ") != std::string::npos);
+    for (const Row& found : one.table.rows) {
+      CHECK(found.front() == "test " + std::to_string(next++));
+    }
+  }
+  CHECK(next == 49);
 }
 
 TEST_CASE("coordinates are read from all the digits, whatever they are") {
