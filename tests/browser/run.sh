@@ -36,6 +36,13 @@ for format in html json markdown text; do
     --against specs/ohio_421_2010.plumb --against "$harrow" --with examples/harrow/harrow_sp_14.plumb
 done
 write matrix html review examples/submittals/fails.yaml --against specs --matrix
+twelve=()
+for name in bina_marga_4_5_2018 caltrans_37_3_2010 colorado_409_2017 florida_335_2014 iowa_4126_2020 issa_a105_2020 \
+  issa_a143_2010 nashua_404_2017 ohio_421_2010 oklahoma_microsurfacing_2008 redwood_city_slurry_2008 \
+  ufc_3_250_03_2001; do
+  twelve+=(--against "specs/$name.plumb")
+done
+write twelve html review examples/submittals/complies.yaml "${twelve[@]}" --matrix
 write several html review examples/submittals/fails.yaml --against "$harrow" --against specs/issa_a143_2010.plumb \
   --against specs/ohio_421_2010.plumb --against specs/bina_marga_4_5_2018.plumb --matrix
 write again html review examples/submittals/fails.yaml --against "$harrow"
