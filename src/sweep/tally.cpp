@@ -7,7 +7,7 @@ namespace {
 
 constexpr std::size_t bins = 2 * static_cast<std::size_t>(widest_margin) + 1;
 
-std::size_t bin(std::int32_t margin) { return static_cast<std::size_t>(margin + widest_margin); }
+std::size_t bin(std::int32_t margin) { return static_cast<std::size_t>(std::int64_t{margin} + widest_margin); }
 
 }  // namespace
 
