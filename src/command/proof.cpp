@@ -10,6 +10,7 @@
 #include "diagnose/quote.hpp"
 #include "diagnose/render.hpp"
 #include "explain/wording.hpp"
+#include "source/digest.hpp"
 
 namespace plumbrule::command {
 namespace {
@@ -99,10 +100,20 @@ std::string subject(const RuleSet& set, const Example& example) {
                                             : set.rules.requirements[example.requirement].number;
 }
 
+std::string digest(const source::SourceMap& sources, const std::string& path) {
+  for (source::FileId file = 0; file < sources.size(); ++file) {
+    if (sources.name(file) == path) {
+      return "sha256:" + source::sha256(sources.text(file));
+    }
+  }
+  return {};
+}
+
 Proved prove(source::SourceMap& sources, const std::string& path, const std::vector<std::string>& libraries) {
   Proved out;
   out.path = path;
   const auto set = prepare(sources, {path, {}, libraries}, {}, out.faults);
+  out.digest = digest(sources, path);
   if (!set) {
     return out;
   }

@@ -5,7 +5,6 @@
 
 #include "diagnose/quote.hpp"
 #include "diagnose/render.hpp"
-#include "source/digest.hpp"
 
 namespace plumbrule::command {
 namespace {
@@ -36,14 +35,8 @@ std::string summary(const Proved& proved) {
   return out + (remarks == 0 ? "" : ", " + counted(remarks, "remark")) + "\n";
 }
 
-Json entry(const Proved& proved, const source::SourceMap& sources) {
-  Json out{{"file", proved.path}};
-  for (source::FileId file = 0; file < sources.size(); ++file) {
-    if (sources.name(file) == proved.path) {
-      out["digest"] = "sha256:" + source::sha256(sources.text(file));
-    }
-  }
-  out["usable"] = proved.usable;
+Json entry(const Proved& proved) {
+  Json out{{"file", proved.path}, {"digest", proved.digest}, {"usable", proved.usable}};
   if (!proved.usable) {
     return out;
   }
@@ -80,7 +73,7 @@ std::string proof_json(const std::vector<Proved>& all, const diagnose::Diagnosti
                        const source::SourceMap& sources) {
   Json out{{"diagnostics", diagnose::render_json(diagnostics, sources)}, {"proved", Json::array()}};
   for (const Proved& one : all) {
-    out["proved"].push_back(entry(one, sources));
+    out["proved"].push_back(entry(one));
   }
   return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }

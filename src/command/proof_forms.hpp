@@ -16,6 +16,7 @@ struct Proved {
     diagnose::Diagnostics wrong;
   };
   std::string path;
+  std::string digest;          // "sha256:..." of the file; empty if it could not be read
   bool usable = false;         // the rules are sound; if not, none of the numbers below is known
   bool specification = false;  // has requirements, else only words for them
   std::size_t requirements = 0, measures = 0;

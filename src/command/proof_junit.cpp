@@ -1,7 +1,6 @@
 #include "command/proof_forms.hpp"
 
 #include "report/junit_form.hpp"
-#include "source/digest.hpp"
 
 namespace plumbrule::command {
 namespace {
@@ -33,10 +32,8 @@ JunitSuite suite(const Proved& proved, const source::SourceMap& sources) {
   JunitSuite out;
   out.name = proved.path;
   out.properties.emplace_back("program", "plumbrule " PLUMBRULE_VERSION);
-  for (source::FileId file = 0; file < sources.size(); ++file) {
-    if (sources.name(file) == proved.path && out.properties.size() == 1) {
-      out.properties.emplace_back("digest", "sha256:" + source::sha256(sources.text(file)));
-    }
+  if (!proved.digest.empty()) {
+    out.properties.emplace_back("digest", proved.digest);
   }
   out.cases.push_back(
       judged({"rules", proved.path, CaseState::passed, {}, {}, {}}, proved.faults, CaseState::error, sources));

@@ -38,15 +38,22 @@ std::optional<Decimal> smaller(const std::optional<Decimal>& one, const std::opt
 
 }  // namespace
 
-bool relative_to(const check::Rules& rules, const check::Limit& limit) {
+bool of_temperature(const check::Rules& rules, const check::Assertion& assertion) {
+  const check::Limit& limit = assertion.limit;
+  const quantity::UnitId ends = limit.tolerance ? rules.measures[assertion.measure].type.unit : limit.unit;
+  return rules.units.at(ends).point;
+}
+
+bool is_relative(const check::Rules& rules, const check::Assertion& assertion) {
+  const check::Limit& limit = assertion.limit;
   const bool one_value = limit.low && limit.high && limit.low->value == limit.high->value;
-  return !one_value && !rules.units.at(limit.unit).point;
+  return !one_value && !of_temperature(rules, assertion);
 }
 
 std::optional<Room> room(const check::Rules& rules, const check::Assertion& assertion, const quantity::Amount& amount,
                          const std::optional<Decimal>& target) {
   const check::Limit& limit = assertion.limit;
-  const bool relative = relative_to(rules, limit);
+  const bool relative = is_relative(rules, assertion);
   std::optional<Room> out;
   for (const auto& [end, high] : ends_of(limit, target)) {
     const Decimal rounded = end.rounding.place

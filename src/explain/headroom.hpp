@@ -16,9 +16,11 @@ struct Room {
       headroom;  // in percent of the limit; none for bounds, for a limit of zero, of one value or of a temperature
 };
 
-/// Whether a distance from the limit is a share of it: not where one value is asked for, and not of a temperature,
-/// whose zero is a convention.
-[[nodiscard]] bool relative_to(const check::Rules& rules, const check::Limit& limit);
+/// Whether the ends of the limit are temperatures, also those that a tolerance from the job mix makes. Their zero is a
+/// convention, and no distance is a share of them.
+[[nodiscard]] bool of_temperature(const check::Rules& rules, const check::Assertion& assertion);
+/// Whether a distance from the limit is a share of it: not of temperatures, and not where one value is asked for.
+[[nodiscard]] bool is_relative(const check::Rules& rules, const check::Assertion& assertion);
 
 /// Nothing if the limit has no end. `target`: the value of the job mix, for a limit that is a tolerance from it.
 /// Precondition: the amount is finite.

@@ -255,7 +255,8 @@ std::string apart(const Decimal& value, const std::string& unit) {
 namespace {
 
 // A share of the limit where there is one. Of percentages it would be misread, of a tolerance it is not asked for.
-std::string margin_text(const check::Rules& rules, const check::Limit& limit, const Room& nearest) {
+std::string margin_text(const check::Rules& rules, const check::Assertion& assertion, const Room& nearest) {
+  const check::Limit& limit = assertion.limit;
   const Decimal& end = nearest.end.value;
   const std::string& unit = rules.units.at(rules.units.difference(limit.unit)).text;
   const bool from_job_mix = limit.tolerance && !limit.low && !limit.high;
@@ -265,7 +266,7 @@ std::string margin_text(const check::Rules& rules, const check::Limit& limit, co
     return "exactly at the limit";
   }
   std::string out = apart(size, unit) + (outside ? " outside the limit" : " inside the limit");
-  if (!end.zero() && unit != "%" && !from_job_mix && !rules.units.at(limit.unit).point) {
+  if (!end.zero() && unit != "%" && !from_job_mix && !of_temperature(rules, assertion)) {
     const Decimal reference = end < Decimal{0} ? -end : end;
     const Decimal percent = size * Decimal{100} / reference;
     out += " (" + quantity::round_to(percent, Decimal::of("0.1"), quantity::Ties::to_even).text() + " % of it)";
@@ -285,7 +286,7 @@ Standing standing(const Context& context, const check::Assertion& assertion, con
     rounded.value = nearest->rounded;
     out.distance = nearest->distance;
     out.headroom = nearest->headroom;
-    out.margin = amount.bound == Bound::exact ? margin_text(context.rules, assertion.limit, *nearest) : "";
+    out.margin = amount.bound == Bound::exact ? margin_text(context.rules, assertion, *nearest) : "";
     out.rule = end.rounding.place ? "rounded to the nearest " + with_unit(end.rounding.place->text(), unit) + ", " +
                                         ties_text(end.rounding.ties)
                                   : "absolute method, every digit counts";

@@ -220,7 +220,7 @@ std::string heading(const Report& report) {
 std::string legend(const Matrix& matrix, std::size_t columns_a_table) {
   std::string out = matrix.columns.size() > 1 ? std::string(order) + ".\n" : "";
   out += std::string(headroom_meaning) + " `-`: not asked for.\n";
-  out += columns_a_table > 0 && matrix.columns.size() > columns_a_table ? std::string(rows_meaning) + "\n" : "";
+  out += matrix.columns.size() > columns_a_table ? std::string(rows_meaning) + "\n" : "";
   out += any_other_way(matrix) ? std::string(other_way_meaning) + "\n" : "";
   return out;
 }
@@ -327,8 +327,8 @@ std::string matrix_markdown(const Report& report) {
   }
   return "# " + markdown_cell(report.submittal) + " against " + std::to_string(found.columns.size()) +
          " specifications\n\n" + remarks(report) + markdown_table(columns_table(found)) + "\n" +
-         markdown_table(kinds_table(found, 0, found.columns.size())) + "\n" + legend(found, 0) + apart + "\n" +
-         closing_markdown(report.origin);
+         markdown_table(kinds_table(found, 0, found.columns.size())) + "\n" + legend(found, found.columns.size()) +
+         apart + "\n" + closing_markdown(report.origin);
 }
 
 }  // namespace plumbrule::report

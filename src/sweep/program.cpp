@@ -204,7 +204,7 @@ bool Program::scale(const check::Assertion& assertion, Comparison& out) const {
   const check::Limit& limit = assertion.limit;
   out.has_low = limit.low.has_value();
   out.has_high = limit.high.has_value();
-  out.has_margin = explain::relative_to(*against_.rules, limit);
+  out.has_margin = explain::is_relative(*against_.rules, assertion);
   int finest = 0;
   for (const auto* end : {&limit.low, &limit.high}) {
     if (*end) {
