@@ -23,12 +23,12 @@ std::uint32_t lines_in(std::string_view text) {
 
 Archive::Archive(std::vector<Input> inputs, bool digests) : inputs_(std::move(inputs)), digests_(digests) {}
 
-std::optional<Part> Archive::next() {
+std::optional<Part> Archive::next(std::string spare) {
   while (waiting_ || file_ != nullptr || at_ < inputs_.size()) {
     if (waiting_) {
       return std::exchange(waiting_, std::nullopt);
     }
-    auto part = file_ != nullptr ? lines() : open();
+    auto part = file_ != nullptr ? lines(std::move(spare)) : open();
     if (part) {
       return part;
     }
@@ -65,29 +65,31 @@ std::optional<Part> Archive::open() {
   return std::nullopt;
 }
 
-// Reads on until there is a whole line, or nothing more. False: the file ended.
+// Reads on until there is a whole line, or nothing more, into the memory of `text`. False: the file ended.
 bool Archive::fill(std::string& text) {
+  std::size_t filled = rest_.size();
+  text.replace(0, std::min(filled, text.size()), rest_);
+  rest_.clear();
   std::size_t whole = std::string::npos;
   while (whole == std::string::npos) {
-    const std::size_t before = text.size();
-    text.resize(before + part_size);
-    const std::size_t read = std::fread(text.data() + before, 1, part_size, file_.get());
-    text.resize(before + read);
+    text.resize(filled + part_size);  // from one part to the next of nearly the same length: nothing to clear
+    const std::size_t read = std::fread(text.data() + filled, 1, part_size, file_.get());
     if (digest_) {
-      digest_->add(std::string_view(text).substr(before));
+      digest_->add(std::string_view(text).substr(filled, read));
     }
-    whole = text.rfind('\n');
-    if (read < part_size && std::feof(file_.get()) != 0) {
+    filled += read;
+    whole = std::string_view(text).substr(0, filled).rfind('\n');
+    if (read == 0 || std::ferror(file_.get()) != 0 || (read < part_size && std::feof(file_.get()) != 0)) {
+      text.resize(filled);
       return false;
     }
-    if (read == 0 || std::ferror(file_.get()) != 0) {
-      return false;
-    }
-    if (whole == std::string::npos && text.size() > 2 * longest_line) {
-      text.erase(longest_line + 1, text.size() - 2 * longest_line);  // still too long, and its end is still to come
+    if (whole == std::string::npos && filled > 2 * longest_line) {
+      text.resize(filled);
+      text.erase(longest_line + 1, filled - 2 * longest_line);  // still too long, and its end is still to come
+      filled = text.size();
     }
   }
-  rest_ = text.substr(whole + 1);
+  rest_.assign(text, whole + 1, filled - whole - 1);
   text.resize(whole + 1);
   return true;
 }
@@ -102,9 +104,7 @@ void Archive::take_heading(std::string& text) {
   ++line_;
 }
 
-std::optional<Part> Archive::lines() {
-  std::string text = std::move(rest_);
-  rest_.clear();
+std::optional<Part> Archive::lines(std::string text) {
   const bool more = fill(text);
   const bool failed = std::ferror(file_.get()) != 0;
   if (line_ == 1) {

@@ -37,8 +37,8 @@ class Archive {
   /// `digests`: also those of the files, in `digested`.
   Archive(std::vector<Input> inputs, bool digests);
 
-  /// The next part, or nothing at the end.
-  [[nodiscard]] std::optional<Part> next();
+  /// The next part, or nothing at the end. `spare`: a text that is done with, whose memory is used again.
+  [[nodiscard]] std::optional<Part> next(std::string spare = {});
   struct Digested {
     std::string file, digest;  // SHA-256
   };
@@ -66,7 +66,7 @@ class Archive {
   std::vector<Digested> digested_;
 
   [[nodiscard]] std::optional<Part> open();
-  [[nodiscard]] std::optional<Part> lines();
+  [[nodiscard]] std::optional<Part> lines(std::string text);
   bool fill(std::string& text);
   void take_heading(std::string& text);
 };

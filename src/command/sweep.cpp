@@ -4,15 +4,14 @@
 #include <unistd.h>
 
 #include <algorithm>
-#include <condition_variable>
 #include <csignal>
 #include <deque>
 #include <filesystem>
-#include <mutex>
 #include <set>
 #include <thread>
 
 #include "command/archive.hpp"
+#include "command/crew.hpp"
 #include "command/folder.hpp"
 #include "command/origin.hpp"
 #include "command/records.hpp"
@@ -39,88 +38,6 @@ void keep_memory() {
   mallopt(M_TRIM_THRESHOLD, most_kept);
 #endif
 }
-
-// One part of the archive on its way. The reader makes it, a worker fills `written`, the reader writes it out.
-struct Task {
-  Part part;
-  sweep::Written written;
-  bool done = false;
-};
-
-sweep::Written run(sweep::Worker& worker, const Part& part) {
-  if (const auto* const unread = std::get_if<Unread>(&part)) {
-    return worker.unreadable(unread->file, unread->reason);
-  }
-  const auto* const lines = std::get_if<sweep::Lines>(&part);
-  return lines != nullptr ? worker.run(*lines) : worker.run(std::get<sweep::Document>(part));
-}
-
-// Hands parts to the workers and takes them back in the order in which they were given.
-class Crew {
- public:
-  explicit Crew(std::deque<sweep::Worker>& workers) {
-    for (sweep::Worker& worker : workers) {
-      threads_.emplace_back([this, &worker] { work(worker); });
-    }
-  }
-  ~Crew() {
-    {
-      const std::lock_guard lock(mutex_);
-      ended_ = true;
-    }
-    given_.notify_all();
-    for (std::thread& thread : threads_) {
-      thread.join();
-    }
-  }
-  Crew(const Crew&) = delete;
-  Crew& operator=(const Crew&) = delete;
-  Crew(Crew&&) = delete;
-  Crew& operator=(Crew&&) = delete;
-
-  void give(Part part) {
-    {
-      const std::lock_guard lock(mutex_);
-      tasks_.push_back({std::move(part), {}, false});
-    }
-    given_.notify_one();
-  }
-  [[nodiscard]] std::size_t under_way() const { return tasks_.size(); }
-  /// Waits for the oldest. Precondition: under_way() > 0.
-  sweep::Written take() {
-    std::unique_lock lock(mutex_);
-    finished_.wait(lock, [&] { return tasks_.front().done; });
-    sweep::Written out = std::move(tasks_.front().written);
-    tasks_.pop_front();
-    --next_;
-    return out;
-  }
-
- private:
-  std::mutex mutex_;
-  std::condition_variable given_, finished_;
-  std::deque<Task> tasks_;  // a deque: tasks stay where they are while others come and go at its ends
-  std::size_t next_ = 0;    // the first that no worker has
-  bool ended_ = false;
-  std::vector<std::thread> threads_;
-
-  void work(sweep::Worker& worker) {
-    std::unique_lock lock(mutex_);
-    while (true) {
-      given_.wait(lock, [&] { return ended_ || next_ < tasks_.size(); });
-      if (ended_) {
-        return;
-      }
-      Task& task = tasks_[next_++];
-      lock.unlock();
-      sweep::Written written = run(worker, task.part);
-      lock.lock();
-      task.written = std::move(written);
-      task.done = true;
-      finished_.notify_one();
-    }
-  }
-};
 
 std::optional<Archive::Form> form_of(const std::string& path, Lining lining) {
   const std::string kind = ending(path);
@@ -232,21 +149,8 @@ bool write(const sweep::Written& written, ResultFile& verdicts, Progress& progre
 
 bool run_all(Archive& archive, std::deque<sweep::Worker>& workers, ResultFile& verdicts) {
   Progress progress;
-  Crew crew(workers);
-  const std::size_t most = 4 * workers.size();
-  bool more = true;
-  while (more || crew.under_way() > 0) {
-    if (more && crew.under_way() < most) {
-      auto part = archive.next();
-      more = part.has_value();
-      if (part) {
-        crew.give(std::move(*part));
-      }
-    } else if (!write(crew.take(), verdicts, progress)) {
-      return false;
-    }
-  }
-  return true;
+  return Crew(archive, workers, [&](const sweep::Written& written) { return write(written, verdicts, progress); })
+      .run();
 }
 
 Exit status(const report::SweepReport& report) {
