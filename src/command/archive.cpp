@@ -28,7 +28,7 @@ std::optional<Part> Archive::next(std::string spare) {
     if (waiting_) {
       return std::exchange(waiting_, std::nullopt);
     }
-    auto part = file_ != nullptr ? lines(std::move(spare)) : open();
+    auto part = file_ != nullptr ? lines(std::exchange(spare, {})) : open();
     if (part) {
       return part;
     }

@@ -68,41 +68,52 @@ std::vector<std::string> vocabularies(const source::SourceMap& sources, const st
   return out;
 }
 
+// What a specification goes by, declared by itself or by a vocabulary.
+struct Declared {
+  std::string name;  // "measure `x`"
+  source::FileId file;
+  bool own = false;
+};
+
+template <typename All>
+void add_declared(const std::string& kind, const All& all, source::FileId own, std::vector<Declared>& out) {
+  for (const auto& one : all) {
+    if (one.span.known()) {
+      out.push_back({kind + " `" + one.name + "`", one.span.file, one.span.file == own});
+    }
+  }
+}
+
+// Those of vocabularies first.
+std::vector<Declared> declared(const std::vector<RuleSet>& sets) {
+  std::vector<Declared> out;
+  for (const RuleSet& set : sets) {
+    add_declared("measure", set.rules.measures, set.rules.file, out);
+    add_declared("condition", set.rules.conditions, set.rules.file, out);
+    add_declared("category", set.rules.categories, set.rules.file, out);
+  }
+  std::stable_partition(out.begin(), out.end(), [](const Declared& one) { return !one.own; });
+  return out;
+}
+
 // A name that two files declare unlike: what the specifications say of it cannot be held against each other. What a
 // specification declares itself is its own, unless a vocabulary of another one has the name.
 bool names_agree(const source::SourceMap& sources, const std::vector<RuleSet>& sets) {
   std::map<std::string, source::FileId> known;  // names of the vocabularies
-  bool agree = true;
-  const auto look = [&](const std::string& kind, const std::string& name, source::FileId file) {
-    const auto found = known.find(kind + " `" + name + "`");
-    if (found != known.end() && sources.text(found->second) != sources.text(file)) {
-      print_error("found the " + found->first + " in `" + std::string(sources.name(found->second)) + "` and in `" +
-                  std::string(sources.name(file)) +
+  for (const Declared& one : declared(sets)) {
+    const auto found = known.find(one.name);
+    if (found != known.end() && sources.text(found->second) != sources.text(one.file)) {
+      print_error("found the " + one.name + " in `" + std::string(sources.name(found->second)) + "` and in `" +
+                  std::string(sources.name(one.file)) +
                   "`, which differ, so that these specifications cannot be held against each other; let them use one "
                   "vocabulary");
       return false;
     }
-    return true;
-  };
-  for (const bool own : {false, true}) {
-    for (const RuleSet& set : sets) {
-      const auto each = [&](const std::string& kind, const auto& all) {
-        for (const auto& one : all) {
-          const bool declares = one.span.file == set.rules.file;
-          if (one.span.known() && declares == own && agree) {
-            agree = look(kind, one.name, one.span.file);
-            if (!own) {
-              known.emplace(kind + " `" + one.name + "`", one.span.file);
-            }
-          }
-        }
-      };
-      each("measure", set.rules.measures);
-      each("condition", set.rules.conditions);
-      each("category", set.rules.categories);
+    if (!one.own) {
+      known.emplace(one.name, one.file);
     }
   }
-  return agree;
+  return true;
 }
 
 // Nothing if the rule file could not be read back.

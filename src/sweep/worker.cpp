@@ -10,6 +10,8 @@
 namespace plumbrule::sweep {
 namespace {
 
+std::string name_of(const Lines& lines, std::uint32_t number) { return lines.file + ":" + std::to_string(number); }
+
 bool is_blank(std::string_view line) { return line.find_first_not_of(" \t\r") == std::string_view::npos; }
 
 void append_errors(const diagnose::Diagnostics& diagnostics, const source::SourceMap& sources, std::string& out) {
@@ -77,14 +79,14 @@ void Worker::line(const Lines& lines, std::string_view text, std::uint32_t numbe
   }
   ++tally_.records;
   ++out.records;
-  const std::string record = lines.file + ":" + std::to_string(number);
+  if (text.size() <= evidence::largest_submittal && !in_full_ && quickly(lines, text, number, out)) {
+    return;
+  }
+  const std::string record = name_of(lines, number);
   if (text.size() > evidence::largest_submittal) {
     out.errors += record + ": error: found a line of more than " + std::to_string(evidence::largest_submittal) +
                   " bytes, longer than a submittal may be\n  to mend: put each record on a line of its own\n";
     return refuse(record, out);
-  }
-  if (!in_full_ && quickly(lines, text, number, out)) {
-    return;
   }
   source::SourceMap sources;
   diagnose::Diagnostics diagnostics;
@@ -106,11 +108,12 @@ bool Worker::quickly(const Lines& lines, std::string_view text, std::uint32_t nu
   if (programs == nullptr) {
     return false;
   }
+  const std::string record = form_ != VerdictForm::none ? name_of(lines, number) : std::string();
   for (std::size_t at = 0; at < programs->size(); ++at) {
     (*programs)[at].run(cells_, judgement_);
     add(tally_.specifications[at], judgement_);
     if (form_ != VerdictForm::none) {
-      writers_[at].append(out.verdicts, lines.file + ":" + std::to_string(number), mix(), judgement_, 0);
+      writers_[at].append(out.verdicts, record, mix(), judgement_, 0);
     }
   }
   return true;

@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # What sweeping an archive costs, beside other ways to the same verdicts on the same records: one command, one run, one
 # machine. Prints Markdown. Exit status 1 if the counts of any two methods differ; the figures themselves pass or fail
-# nothing. Needs jq, sqlite3, Node.js with npm (the validator comes from the registry), and 2 GB of disk.
+# nothing. Needs jq, sqlite3, Node.js with npm (the validator comes from the registry), and 3 GB of disk.
 #
 #   tests/bench/sweep.sh [RECORDS...]          default: 10000 100000 1000000
 #
@@ -56,7 +56,6 @@ cost() {
   peak=$(cut -f 3 "$work/runs" | sort -n | tail -1)
 }
 
-least() { cut -f "$1" "$work/runs" | sort -n | head -1; }
 median() { cut -f "$1" "$work/runs" | sort -n | sed -n "$(((runs + 1) / 2))p"; }
 
 row() { printf '%s\t%s\t%s\t%s\t%s\t%s\n' "$1" "$2" "$3" "${4:-$clock}" "${5:-$cpu}" "${6:-$peak}" >>"$figures"; }
@@ -69,14 +68,32 @@ instructions() {
   valgrind --tool=callgrind --callgrind-out-file=/dev/null "$@" 2>&1 | sed -n 's/.*Collected : //p'
 }
 
-# measure_steady SIZE: a row of $steady.
+# Rows of $steady, of one thread. The sizes take turns, as the machine is slower at some times than at others, and their
+# archives are written anew one after the other: the system copies a file that has lain in memory for long up to twice as
+# slowly as one that was just written, which would be taken for a cost of the sweep.
+turns=12
 measure_steady() {
-  local runs=101
-  [[ $1 -lt 100000 ]] || runs=41
-  [[ $1 -lt 1000000 ]] || runs=7
-  sweep_as "$(archive "$1")" 1
-  cost "${sweep[@]}"
-  printf '%s\t%s\t%s\n' "$1" "$(least 2)" "$(instructions "${sweep[@]}")" >>"$steady"
+  local size turn
+  local runs
+  for size in "$few" "${sizes[@]}"; do
+    cat "$(archive "$size")" >"$work/level-$size.ndjson"
+    : >"$work/level.$size"
+  done
+  for ((turn = 0; turn < turns; turn++)); do
+    for size in "$few" "${sizes[@]}"; do
+      runs=9
+      [[ $size -lt 100000 ]] || runs=5
+      [[ $size -lt 1000000 ]] || runs=1
+      sweep_as "$work/level-$size.ndjson" 1
+      cost "${sweep[@]}"
+      cut -f 2 "$work/runs" >>"$work/level.$size"
+    done
+  done
+  for size in "$few" "${sizes[@]}"; do
+    sweep_as "$work/level-$size.ndjson" 1
+    printf '%s\t%s\t%s\n' "$size" "$(sort -n "$work/level.$size" | head -1)" "$(instructions "${sweep[@]}")" >>"$steady"
+    rm "$work/level-$size.ndjson"
+  done
 }
 
 # What a sweep costs once: a sweep of a few records, by which the programs of all kinds of record are made; the rarest
@@ -87,7 +104,6 @@ measure_start() {
   sweep_as "$(archive "$few")" 1
   cost "${sweep[@]}"
   row "sweep, the start and the kinds of record made ready" 1 "$few"
-  measure_steady "$few"
 }
 
 measure_sweep() {
@@ -100,7 +116,6 @@ measure_sweep() {
       row sweep "$threads" "$size"
       check "sweep, $threads thread(s)" <(sweep_counts "$work/sweep.json") "$work/hand.$size"
     done
-    measure_steady "$size"
   done
 }
 
@@ -178,6 +193,7 @@ report() {
 
 measure_start
 measure_sweep
+measure_steady
 measure_own_rivals
 measure_jq
 measure_sqlite
