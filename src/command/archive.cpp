@@ -57,8 +57,8 @@ std::optional<Part> Archive::open() {
     digest_.emplace();
   }
   name_ = input.name == "-" ? "standard input" : input.name;
-  has_heading_ = input.form == Form::csv;
-  heading_.clear();
+  is_sheet_ = input.form == Form::csv;
+  heading_.reset();
   rest_.clear();
   any_ = false;
   line_ = 1;
@@ -94,14 +94,25 @@ bool Archive::fill(std::string& text) {
   return true;
 }
 
-void Archive::take_heading(std::string& text) {
-  const std::size_t end = std::min(text.find('\n'), text.size());
-  heading_ = text.substr(0, end);
-  if (heading_.ends_with('\r')) {
-    heading_.pop_back();
+// Empty lines in front of the headings do not count (language.md 17.1). False: there is nothing else in this text.
+bool Archive::take_heading(std::string& text) {
+  const std::size_t first = text.find_first_not_of(" \t\r\n");
+  if (first == std::string::npos) {
+    line_ += lines_in(text);
+    text.clear();
+    return false;
   }
+  const std::size_t line_break = text.rfind('\n', first);
+  const std::size_t begin = line_break == std::string::npos ? 0 : line_break + 1;
+  const std::size_t end = std::min(text.find('\n', first), text.size());
+  heading_ = text.substr(begin, end - begin);
+  if (heading_->ends_with('\r')) {
+    heading_->pop_back();
+  }
+  heading_line_ = line_ + lines_in(std::string_view(text).substr(0, begin));
+  line_ = heading_line_ + 1;
   text.erase(0, std::min(end + 1, text.size()));
-  ++line_;
+  return true;
 }
 
 std::optional<Part> Archive::lines(std::string text) {
@@ -110,10 +121,7 @@ std::optional<Part> Archive::lines(std::string text) {
   if (line_ == 1) {
     text.erase(0, text.size() - source::behind_mark(text).size());
   }
-  const bool begins = has_heading_ && heading_.empty() && !text.empty();
-  if (begins) {
-    take_heading(text);
-  }
+  const bool begins = is_sheet_ && !heading_ && take_heading(text);
   any_ = any_ || text.find_first_not_of(" \t\r\n") != std::string::npos;
   std::optional<Part> out;
   if (failed) {
@@ -122,7 +130,7 @@ std::optional<Part> Archive::lines(std::string text) {
   } else if (!text.empty() || begins) {  // headings without rows may be wrong too
     const std::uint32_t first = line_;
     line_ += lines_in(text);
-    out = sweep::Lines{name_, heading_, first, std::move(text)};
+    out = sweep::Lines{name_, is_sheet_, heading_.value_or(""), heading_line_, begins, first, std::move(text)};
   }
   if (!more) {
     file_.reset();

@@ -56,8 +56,10 @@ class Archive {
   std::vector<Input> inputs_;
   std::size_t at_ = 0;
   std::unique_ptr<std::FILE, Close> file_;
-  std::string name_, heading_, rest_;  // of the file that is being read; what was read behind the last whole line
-  bool has_heading_ = false;
+  std::string name_, rest_;  // of the file that is being read; what was read behind the last whole line
+  bool is_sheet_ = false;
+  std::optional<std::string> heading_;  // once it was read
+  std::uint32_t heading_line_ = 0;
   bool any_ = false;  // a line that is not blank, behind the headings
   std::optional<Part> waiting_;
   std::uint32_t line_ = 1;
@@ -68,7 +70,7 @@ class Archive {
   [[nodiscard]] std::optional<Part> open();
   [[nodiscard]] std::optional<Part> lines(std::string text);
   bool fill(std::string& text);
-  void take_heading(std::string& text);
+  bool take_heading(std::string& text);
 };
 
 }  // namespace plumbrule::command

@@ -70,7 +70,7 @@ class Walk {
       ++at_;
       const auto text = rest_of_text();
       out = {Cell::Kind::text, {}, text.value_or(std::string_view{})};
-      return text && !text->empty();
+      return text && !text->empty() && text->front() != ' ' && text->back() != ' ';  // blanks there are read in full
     }
     const char* const begin = at_;
     if (*at_ == 'n') {

@@ -137,9 +137,7 @@ bool Programs::stands_alone(std::uint32_t column, std::span<const Cell> cells,
 
 void Programs::learn(const Columns& columns, std::span<const Cell> cells, std::vector<SpecificationTally>& tallies) {
   if (roles_.size() != columns.size()) {
-    settle(tallies);  // while the programs are there that know the limits
-    kinds_.clear();
-    made_ = 0;
+    forget(tallies);
     roles_.resize(columns.size(), Role::unknown);
     std::vector<evidence::Cell> names;
     for (std::uint32_t column = 0; column < columns.size(); ++column) {
@@ -152,11 +150,23 @@ void Programs::learn(const Columns& columns, std::span<const Cell> cells, std::v
     return;
   }
   const auto whole = bound(cells);
+  const std::vector<Role> before = roles_;
   for (std::uint32_t column = 0; column < columns.size(); ++column) {
     if (roles_[column] == Role::unknown) {
       roles_[column] = role(columns.name(column), column, cells, whole);
     }
   }
+  if (roles_ != before) {
+    forget(tallies);
+  }
+}
+
+// Kinds rest on what the columns are for: one that was made while a column was unknown has no place for its values, and
+// must not be found again once the column is no part of the key.
+void Programs::forget(std::vector<SpecificationTally>& tallies) {
+  settle(tallies);  // while the programs are there that know the limits
+  kinds_.clear();
+  made_ = 0;
 }
 
 // What records must have in common: the texts of all columns but those whose number or text does not matter. False: a

@@ -61,6 +61,7 @@ class Programs {
                           const std::vector<std::optional<evidence::Evidence>>& whole) const;
   [[nodiscard]] bool stands_alone(std::uint32_t column, std::span<const Cell> cells,
                                   const std::vector<std::optional<evidence::Evidence>>& whole) const;
+  void forget(std::vector<SpecificationTally>& tallies);
   void make(std::span<const Cell> cells, Kind& out);
   [[nodiscard]] bool write_key(std::span<const Cell> cells);
 };

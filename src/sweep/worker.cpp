@@ -48,7 +48,13 @@ class Merged {
 
 Worker::Worker(const std::vector<Against>& against, const evidence::KnownNames& names, VerdictForm form,
                std::optional<std::int32_t> on, bool in_full)
-    : against_(against), names_(names), on_(on), in_full_(in_full), form_(form), programs_(against, names) {
+    : against_(against),
+      names_(names),
+      on_(on),
+      in_full_(in_full),
+      form_(form),
+      objects_{{}, {against, names}},
+      rows_{{}, {against, names}} {
   for (const Against& one : against_) {
     writers_.emplace_back(one, form);
     SpecificationTally& tally = tally_.specifications.emplace_back();
@@ -59,7 +65,8 @@ Worker::Worker(const std::vector<Against>& against, const evidence::KnownNames& 
 Written Worker::run(const Lines& lines) {
   Written out;
   out.bytes = lines.text.size();
-  if (!lines.heading.empty()) {
+  now_ = lines.is_sheet ? &rows_ : &objects_;
+  if (lines.is_sheet) {
     use_sheet(lines, out);
   }
   std::string_view rest = lines.text;
@@ -95,16 +102,16 @@ void Worker::line(const Lines& lines, std::string_view text, std::uint32_t numbe
   if (!document) {
     refuse(record, out);
   } else if (judge_all(*document, record, sources, out) && !in_full_) {
-    learn(text, !lines.heading.empty());
+    learn(text, lines.is_sheet);
   }
 }
 
 // By the programs. False: nothing was written, and the record must be judged in full.
 bool Worker::quickly(const Lines& lines, std::string_view text, std::uint32_t number, Written& out) {
   bool unknown = false;
-  const bool taken = lines.heading.empty() ? reader_.read_json(text, columns_, cells_, unknown)
-                                           : LineReader::read_row(text, columns_, cells_);
-  std::vector<Program>* const programs = taken && !on_ ? programs_.find(columns_, cells_) : nullptr;
+  const bool taken = lines.is_sheet ? LineReader::read_row(text, now_->columns, cells_)
+                                    : reader_.read_json(text, now_->columns, cells_, unknown);
+  std::vector<Program>* const programs = taken && !on_ ? now_->programs.find(now_->columns, cells_) : nullptr;
   if (programs == nullptr) {
     return false;
   }
@@ -120,7 +127,7 @@ bool Worker::quickly(const Lines& lines, std::string_view text, std::uint32_t nu
 }
 
 std::string_view Worker::mix() const {
-  const auto column = columns_.find("mix");
+  const auto column = now_->columns.find("mix");
   return column ? cells_[*column].text : std::string_view{};
 }
 
@@ -131,20 +138,20 @@ bool Worker::learn(std::string_view text, bool is_row) {
     source::SourceMap sources;
     const auto id = sources.add("record", std::string(text));
     const auto document = json_.read(sources.text(id), id, 0, none);
-    if (!document || !evidence::is_flat(*document) || columns_.size() + document->entries.size() > Columns::most) {
+    if (!document || !evidence::is_flat(*document) || now_->columns.size() + document->entries.size() > Columns::most) {
       return false;
     }
     for (const evidence::Entry& entry : document->entries) {
-      if (!columns_.find(entry.key)) {
-        columns_.add(entry.key);
+      if (!now_->columns.find(entry.key)) {
+        now_->columns.add(entry.key);
       }
     }
   }
   bool unknown = false;
-  const bool taken =
-      is_row ? LineReader::read_row(text, columns_, cells_) : reader_.read_json(text, columns_, cells_, unknown);
+  const bool taken = is_row ? LineReader::read_row(text, now_->columns, cells_)
+                            : reader_.read_json(text, now_->columns, cells_, unknown);
   if (taken) {
-    programs_.learn(columns_, cells_, tally_.specifications);
+    now_->programs.learn(now_->columns, cells_, tally_.specifications);
   }
   return taken;
 }
@@ -152,21 +159,19 @@ bool Worker::learn(std::string_view text, bool is_row) {
 // The columns of a sheet are its headings; they are known before the first row.
 void Worker::use_sheet(const Lines& lines, Written& out) {
   const std::string& heading = lines.heading;
-  const bool begins = lines.first_line == 2;
-  if (sheet_.heading == heading && !begins) {
+  if (sheet_.heading == heading && !lines.begins) {
     return;
   }
-  sheet_ = {heading, std::nullopt, 0};
-  columns_ = {};
-  programs_.settle(tally_.specifications);
-  programs_ = Programs(against_, names_);
+  sheet_ = {heading, std::nullopt};
+  rows_.programs.settle(tally_.specifications);
+  rows_ = {{}, {against_, names_}};
   diagnose::Diagnostics diagnostics;
   source::SourceMap sources;
-  const auto file = sources.add(lines.file, heading);
+  const auto file = sources.add(lines.file, heading, lines.heading_line);
   const bool readable = evidence::text_of_file(sources, file, diagnose::Code::submittal_sheet, diagnostics).has_value();
   const auto cells = readable ? evidence::split_row(heading, file, 0, diagnostics) : std::nullopt;
   sheet_.headings = cells ? evidence::read_headings(*cells, diagnostics) : std::nullopt;
-  if (begins) {
+  if (lines.begins) {
     append_errors(diagnostics, sources, out.errors);
   }
   if (!sheet_.headings) {
@@ -174,20 +179,20 @@ void Worker::use_sheet(const Lines& lines, Written& out) {
   }
   for (const evidence::Cell& cell : *cells) {
     if (cells->size() <= Columns::most) {
-      columns_.add(cell.text);
+      now_->columns.add(cell.text);
     }
   }
 }
 
 std::optional<evidence::Node> Worker::read(const Lines& lines, std::string_view text, std::uint32_t number,
                                            source::SourceMap& sources, diagnose::Diagnostics& diagnostics) {
-  if (lines.heading.empty()) {
+  if (!lines.is_sheet) {
     const auto file = sources.add(lines.file, std::string(text), number);
     auto document = json_.read(sources.text(file), file, 0, diagnostics);
     return document && evidence::is_flat(*document) ? evidence::submittal_of(*document, diagnostics)
                                                     : std::move(document);
   }
-  sources.add(lines.file, lines.heading, 1);
+  sources.add(lines.file, lines.heading, lines.heading_line);
   const auto file = sources.add(lines.file, std::string(text), number);
   if (!sheet_.headings) {
     diagnostics.error(diagnose::Code::submittal_sheet, {file, 0, static_cast<std::uint32_t>(text.size())},

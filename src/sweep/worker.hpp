@@ -13,12 +13,15 @@
 
 namespace plumbrule::sweep {
 
-/// Lines of one file that belong together: all are records, NDJSON or CSV.
+/// Lines of one file that belong together.
 struct Lines {
-  std::string file;              // its name
-  std::string heading;           // the first line of a sheet, without its end; empty for NDJSON
-  std::uint32_t first_line = 1;  // of a sheet, the part that begins with its second line reports its headings
-  std::string text;              // whole lines
+  std::string file;                // its name
+  bool is_sheet = false;           // CSV; or else NDJSON
+  std::string heading;             // of a sheet, without the end of the line
+  std::uint32_t heading_line = 0;  // where it stands
+  bool begins = false;             // a sheet: faults of its headings are reported with this part
+  std::uint32_t first_line = 1;
+  std::string text;  // whole lines
 };
 
 /// What a part of an archive gives: lines of verdicts, and errors with their places, both in the order of the records.
@@ -45,7 +48,8 @@ class Worker {
   [[nodiscard]] Written unreadable(const std::string& file, const std::string& reason);
 
   [[nodiscard]] const Tally& tally() {
-    programs_.settle(tally_.specifications);
+    objects_.programs.settle(tally_.specifications);
+    rows_.programs.settle(tally_.specifications);
     return tally_;
   }
 
@@ -53,7 +57,12 @@ class Worker {
   struct Sheet {
     std::string heading;
     std::optional<evidence::Headings> headings;
-    std::size_t cells = 0;
+  };
+  // Columns, and what is known of records that have them. A row has all columns of its sheet and no other, an object
+  // those that it names: what one form teaches must not count for the other.
+  struct Shape {
+    Columns columns;
+    Programs programs;
   };
   const std::vector<Against>& against_;
   const evidence::KnownNames& names_;
@@ -62,8 +71,8 @@ class Worker {
   VerdictForm form_;
   std::vector<VerdictWriter> writers_;
   Tally tally_;
-  Columns columns_;
-  Programs programs_;
+  Shape objects_, rows_;
+  Shape* now_ = &objects_;  // of the lines at hand
   LineReader reader_;
   evidence::JsonReader json_;
   Sheet sheet_;

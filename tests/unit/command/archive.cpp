@@ -12,8 +12,8 @@ namespace {
 // A file of its own for one test.
 class File {
  public:
-  explicit File(const std::string& text)
-      : path_(std::filesystem::temp_directory_path() / ("plumbrule_archive_" + std::to_string(getpid()) + ".ndjson")) {
+  explicit File(const std::string& text, Archive::Form form = Archive::Form::ndjson)
+      : path_(std::filesystem::temp_directory_path() / ("plumbrule_archive_" + std::to_string(getpid()))), form_(form) {
     std::ofstream(path_, std::ios::binary) << text;
   }
   ~File() { std::filesystem::remove(path_); }
@@ -21,10 +21,11 @@ class File {
   File& operator=(const File&) = delete;
   File(File&&) = delete;
   File& operator=(File&&) = delete;
-  [[nodiscard]] Archive archive() const { return {{{path_.string(), Archive::Form::ndjson}}, false}; }
+  [[nodiscard]] Archive archive() const { return {{{path_.string(), form_}}, false}; }
 
  private:
   std::filesystem::path path_;
+  Archive::Form form_;
 };
 
 // All parts, each read into the memory of a text with something in it.
@@ -74,6 +75,24 @@ TEST_CASE("a line that is too long is cut off beyond what is read, and those beh
   CHECK((read.substr(last + 1) == "\n" + behind));
   CHECK(last - first + 1 > evidence::largest_submittal);  // so that it is refused
   CHECK(last - first + 1 < 3 * Archive::longest_line);
+}
+
+TEST_CASE("empty lines in front of the headings of a sheet do not count, however many there are") {
+  const std::string empty = GENERATE("", "\n", " \t\r\n\n", "\xEF\xBB\xBF\n", "\xEF\xBB\xBF");
+  const std::size_t more = GENERATE(0UL, 1UL, 2 * part + 5);
+  const std::string rows = line_of(20, 'b') + line_of(part, 'c') + "d";
+  const auto before = static_cast<std::uint32_t>(std::count(empty.begin(), empty.end(), '\n') + more);
+  std::string read;
+  for (const sweep::Lines& lines :
+       parts_of(File(empty + std::string(more, '\n') + "mix,date\r\n" + rows, Archive::Form::csv), 7)) {
+    CHECK(lines.is_sheet);
+    CHECK(lines.heading == "mix,date");
+    CHECK(lines.heading_line == before + 1);
+    CHECK(lines.begins == read.empty());
+    CHECK(lines.first_line == before + 2 + std::count(read.begin(), read.end(), '\n'));
+    read += lines.text;
+  }
+  CHECK((read == rows));
 }
 
 }  // namespace plumbrule::command
