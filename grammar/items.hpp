@@ -58,6 +58,10 @@ struct note_clause : if_must<lead<k_note>, gap, texts> {};
 struct status_word : name {};
 struct status_clause : if_must<lead<k_status>, gap, status_word, opt<gap, texts>> {};
 struct because_clause : if_must<lead<k_because>, gap, texts> {};
+/// The reason that something owes, named apart so that a missing one can say what it is the reason of.
+struct refusal_reason : seq<because_clause> {};
+struct acceptance_reason : seq<because_clause> {};
+struct withdrawal_reason : seq<because_clause> {};
 struct cite_clause : if_must<lead<k_cite>, gap, texts> {};
 struct mend_clause : if_must<lead<k_mend>, gap, texts> {};
 struct in_clause : if_must<lead<k_in>, gap, unit> {};
@@ -88,7 +92,7 @@ struct reading : seq<reading_name, must<in_before_unit>, opt<gap, sor<in_clause,
 struct readings : seq<reading, star<gap, comma, gap, must<reading>>> {};
 struct from_clause : if_must<lead<k_from>, gap, readings> {};
 struct computed_clause : if_must<lead<k_computed>, gap, k_as, gap, expression> {};
-struct refused_clause : if_must<lead<k_refused>, gap, k_when, gap, comparison, gap, because_clause> {};
+struct refused_clause : if_must<lead<k_refused>, gap, k_when, gap, comparison, gap, refusal_reason> {};
 /// What the audit holds readings against (language.md, section 16).
 struct repeatability_clause : if_must<lead<k_repeatability>, gap, quantity> {};
 struct held_name : name {};
@@ -155,7 +159,7 @@ struct tested_clause : if_must<lead<k_tested>, gap, k_within, gap, integer, gap,
 struct effective_date : edition_mark {};
 struct effective_clause : if_must<lead<k_effective>, gap, effective_date> {};
 struct lint_code : clause_number {};
-struct accept_clause : if_must<lead<k_accept>, gap, lint_code, gap, because_clause> {};
+struct accept_clause : if_must<lead<k_accept>, gap, lint_code, gap, acceptance_reason> {};
 struct outliers_clause : if_must<lead<k_outliers>, gap, k_at, gap, quantity> {};
 struct required_word : k_required {};
 struct certificates_clause : if_must<lead<k_certificates>, gap, required_word> {};
@@ -223,7 +227,7 @@ struct specification_name : name {};
 struct amends_clause : if_must<lead<k_amends>, gap, specification_name, gap, k_edition, gap, edition_mark> {};
 struct new_title : texts {};
 struct retitle_clause : if_must<lead<k_retitle>, gap, clause_number, gap, new_title, opt<gap, cite_clause>> {};
-struct withdraw_clause : if_must<lead<k_withdraw>, gap, clause_number, gap, because_clause> {};
+struct withdraw_clause : if_must<lead<k_withdraw>, gap, clause_number, gap, withdrawal_reason> {};
 struct new_limit : be_limit {};
 struct replace_limit : if_must<k_limit, gap, k_by, gap, new_limit> {};
 struct replace_rest : sor<requirement_item, seq<clause_number, gap, must<replace_limit>, opt<gap, cite_clause>>> {};

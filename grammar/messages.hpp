@@ -138,7 +138,9 @@ PLUMBRULE_EXPECT(in_before_unit, "`in` and the unit of the reading", "such as `m
 PLUMBRULE_EXPECT(reading, "a reading", "such as `mass_after in g`");
 PLUMBRULE_EXPECT(k_as, "`as`", "write `computed as` and a formula");
 PLUMBRULE_EXPECT(k_when, "`when`", "write `refused when mass_after > mass_before because \"...\"`");
-PLUMBRULE_EXPECT(because_clause, "`because` and the reason", "say why the reading cannot be right");
+PLUMBRULE_EXPECT(refusal_reason, "`because` and the reason", "say why the reading cannot be right");
+PLUMBRULE_EXPECT(acceptance_reason, "`because` and the reason", "say why the remark is accepted");
+PLUMBRULE_EXPECT(withdrawal_reason, "`because` and the reason", "say why the clause is withdrawn");
 PLUMBRULE_EXPECT(table_by, "`by` and what chooses the row", "a category, or `value in` and a unit");
 PLUMBRULE_EXPECT(value_or_category, "a category or `value in` and a unit",
                  "write `by mixer in 1/m2` for words, `by value in g in points` for values");
