@@ -33,7 +33,9 @@ struct basis_of : if_must<k_of, gap, basis_name> {};
 struct percent : seq<percent_sign, opt<gap, basis_of>> {};
 struct plain_number : k_number {};
 struct unit : sor<percent, plain_number, unit_symbol> {};
-struct number_unit : sor<percent, unit_symbol> {};
+/// A name with a text behind it: neither a unit nor a further word of a limit.
+struct misspelt_clause : seq<name, gap, one<'"'>> {};
+struct number_unit : sor<percent, seq<not_at<misspelt_clause>, unit_symbol>> {};
 struct quantity : seq<number, opt<gap, number_unit>> {};
 
 // Expressions.
@@ -95,7 +97,10 @@ struct between_phrase : k_between {};
 struct between_limit : if_must<between_phrase, gap, quantity, gap, k_and, gap, quantity> {};
 struct one_of_phrase : seq<k_one, gap, must<k_of>> {};
 struct one_of_limit : if_must<one_of_phrase, gap, words> {};
-struct one_word : seq<word, not_at<gap, sor<number, name>>> {};
+/// What shows on the same line that a word is not the whole limit: `less than 5 g`.
+struct same_line : star<one<' ', '\t'>> {};
+struct more_than_a_word : seq<same_line, not_at<misspelt_clause>, sor<number, name>> {};
+struct one_word : seq<word, not_at<more_than_a_word>> {};
 struct within_phrase : k_within {};
 struct job_mix_words : seq<k_the, gap, k_job, gap, k_mix> {};
 struct within_limit : if_must<within_phrase, gap, quantity, gap, k_from, gap, job_mix_words> {};

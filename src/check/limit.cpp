@@ -185,7 +185,9 @@ bool Checker::band(const std::optional<syntax::Quantity>& low, const std::option
     slot = End{tree->number, *rule, tree->span};
     return true;
   };
-  const bool good = end(first, out.low) && end(high, out.high);
+  // A unit that both ends share is judged where it stands, or is missing: behind the second.
+  const bool shared = low && high && !low->unit.span.known();
+  const bool good = shared ? end(high, out.high) && end(first, out.low) : end(first, out.low) && end(high, out.high);
   out.written = std::string(sources_.text(source::cover(low ? low->span : Span{}, high ? high->span : Span{})));
   if (good && out.low && out.high) {
     if (first->unit.text != high->unit.text) {
