@@ -66,11 +66,17 @@ bool Checker::limit_type(const syntax::Quantity& tree, const Measure& measure, c
   }
   if (!quantity::convertible(unit_of(type), unit_of(wanted))) {
     const bool same_dimension = unit_of(type).dimension == unit_of(wanted).dimension;
-    error(
-        same_dimension ? diagnose::Code::unit_temperature : diagnose::Code::unit_dimension, tree.span,
-        "found a limit in " + type_text(type) + " for measure `" + measure.name + "`, which is in " + type_text(wanted),
-        same_dimension ? "`degC` and `degF` are temperatures, `Cdeg` and `Fdeg` are differences of temperatures"
-                       : "write the limit in a unit of the same kind, such as " + unit_text(wanted.unit));
+    const std::string found = "found a limit in " + type_text(type);
+    if (same_dimension) {
+      error(diagnose::Code::unit_temperature, tree.span,
+            found + " for measure `" + measure.name + "`, where " + quantity::describe(unit_of(wanted)) + " is wanted",
+            "write it in " + unit_text(wanted.unit) +
+                "; `degC` and `degF` are temperatures, `Cdeg` and `Fdeg` are differences of temperatures");
+    } else {
+      error(diagnose::Code::unit_dimension, tree.span,
+            found + " for measure `" + measure.name + "`, which is in " + type_text(wanted),
+            "write the limit in a unit of the same kind, such as " + unit_text(wanted.unit));
+    }
     return false;
   }
   if (lacks_percent(type, wanted)) {

@@ -1,5 +1,6 @@
 #include "check/checker.hpp"
 #include "diagnose/suggest.hpp"
+#include "quantity/unit_suggestion.hpp"
 
 namespace plumbrule::check {
 
@@ -144,9 +145,8 @@ bool Checker::unit(const syntax::WrittenUnit& written, Type& out) {
   }
   const auto found = rules_.units.find(written.text);
   if (!found) {
-    const auto known = quantity::known_units();
     error(diagnose::Code::unit_unknown, written.span, "found `" + written.text + "`, no unit that is known",
-          diagnose::suggestion(written.text, known));
+          quantity::unit_suggestion(written.text));
     out.broken = true;
     return false;
   }
@@ -181,7 +181,7 @@ std::string Checker::type_text(const Type& type) const {
   }
   const quantity::Unit& unit = rules_.units.at(type.unit);
   const bool plain = unit.dimension == quantity::Dimension{};
-  return unit_text(type.unit) + (plain ? "" : " (" + quantity::describe(unit.dimension) + ")");
+  return unit_text(type.unit) + (plain ? "" : " (" + quantity::describe(unit) + ")");
 }
 
 }  // namespace plumbrule::check
