@@ -37,13 +37,14 @@ struct stopped_here {
 /// Words that end an item though they open no item: the clauses of an amendment, in which requirements stand.
 struct amendment_word : sor<k_amends, k_effective, k_retitle, k_withdraw, k_replace, k_add> {};
 /// Something that opens no clause here: reported, never skipped in silence.
-struct unknown_clause : seq<not_at<sor<item_opener, amendment_word, peg::eof>>, peg::raise<unknown_clause>> {};
+template <typename Opener>
+struct unknown_clause : seq<not_at<sor<item_opener, amendment_word, peg::eof>>, peg::raise<unknown_clause<Opener>>> {};
 struct unknown_item : seq<not_at<peg::eof>, peg::raise<unknown_item>> {};
 
 /// The clauses of an item. `Opener`: the words that open one, at which reading goes on after an error.
 template <typename Clause, typename Opener>
-struct clauses : star<sor<peg::try_catch<sor<Clause, unknown_clause>>, seq<stopped_here, broken_clause<Opener>>>, gap> {
-};
+struct clauses
+    : star<sor<peg::try_catch<sor<Clause, unknown_clause<Opener>>>, seq<stopped_here, broken_clause<Opener>>>, gap> {};
 
 /// A clause begins with its word, which becomes the first child of its branch.
 template <typename Word>
@@ -110,8 +111,9 @@ struct by_value : if_must<k_value, gap, k_in, gap, unit> {};
 struct value_or_category : sor<by_value, category_name> {};
 struct table_by : if_must<lead<k_by>, gap, value_or_category> {};
 struct table_row : seq<word, gap, colon, gap, must<number>> {};
+struct row_colon : colon {};
 /// A row of a table by value. Its last one, `otherwise: 0`, reads as the row of a word.
-struct value_row : if_must<bound_word, gap, quantity, gap, colon, gap, number> {};
+struct value_row : if_must<bound_word, gap, quantity, gap, row_colon, gap, number> {};
 struct table_clause : sor<source_clause, status_clause, note_clause, value_row, table_row> {};
 struct table_opener : provenance_opener {};
 struct table_item : if_must<lead<k_table>, gap, new_name, gap, opt<title, gap>, table_by, gap, in_clause, gap,
@@ -229,7 +231,8 @@ struct new_title : texts {};
 struct retitle_clause : if_must<lead<k_retitle>, gap, clause_number, gap, new_title, opt<gap, cite_clause>> {};
 struct withdraw_clause : if_must<lead<k_withdraw>, gap, clause_number, gap, withdrawal_reason> {};
 struct new_limit : be_limit {};
-struct replace_limit : if_must<k_limit, gap, k_by, gap, new_limit> {};
+struct limit_by : k_by {};
+struct replace_limit : if_must<k_limit, gap, limit_by, gap, new_limit> {};
 struct replace_rest : sor<requirement_item, seq<clause_number, gap, must<replace_limit>, opt<gap, cite_clause>>> {};
 struct replace_clause : if_must<lead<k_replace>, gap, replace_rest> {};
 struct add_clause : if_must<lead<k_add>, gap, requirement_item> {};

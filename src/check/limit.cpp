@@ -52,7 +52,8 @@ bool Checker::word_limit(const syntax::Limit& tree, const Measure& measure, Limi
 bool Checker::limit_type(const syntax::Quantity& tree, const Measure& measure, const syntax::Statistic& statistic,
                          Type& type) {
   if (!tree.sieve.empty()) {
-    error(diagnose::Code::limit_kind, tree.span, "found a sieve designation as a limit");
+    error(diagnose::Code::limit_kind, tree.span, "found a sieve designation as a limit",
+          "write a number with the unit of the measure");
     return false;
   }
   if (!unit(tree.unit, type) || measure.type.broken) {
