@@ -37,13 +37,14 @@ struct stopped_here {
 /// Words that end an item though they open no item: the clauses of an amendment, in which requirements stand.
 struct amendment_word : sor<k_amends, k_effective, k_retitle, k_withdraw, k_replace, k_add> {};
 /// Something that opens no clause here: reported, never skipped in silence.
-struct unknown_clause : seq<not_at<sor<item_opener, amendment_word, peg::eof>>, peg::raise<unknown_clause>> {};
+template <typename Opener>
+struct unknown_clause : seq<not_at<sor<item_opener, amendment_word, peg::eof>>, peg::raise<unknown_clause<Opener>>> {};
 struct unknown_item : seq<not_at<peg::eof>, peg::raise<unknown_item>> {};
 
 /// The clauses of an item. `Opener`: the words that open one, at which reading goes on after an error.
 template <typename Clause, typename Opener>
-struct clauses : star<sor<peg::try_catch<sor<Clause, unknown_clause>>, seq<stopped_here, broken_clause<Opener>>>, gap> {
-};
+struct clauses
+    : star<sor<peg::try_catch<sor<Clause, unknown_clause<Opener>>>, seq<stopped_here, broken_clause<Opener>>>, gap> {};
 
 /// A clause begins with its word, which becomes the first child of its branch.
 template <typename Word>
@@ -58,6 +59,10 @@ struct note_clause : if_must<lead<k_note>, gap, texts> {};
 struct status_word : name {};
 struct status_clause : if_must<lead<k_status>, gap, status_word, opt<gap, texts>> {};
 struct because_clause : if_must<lead<k_because>, gap, texts> {};
+/// The reason that something owes, named apart so that a missing one can say what it is the reason of.
+struct refusal_reason : seq<because_clause> {};
+struct acceptance_reason : seq<because_clause> {};
+struct withdrawal_reason : seq<because_clause> {};
 struct cite_clause : if_must<lead<k_cite>, gap, texts> {};
 struct mend_clause : if_must<lead<k_mend>, gap, texts> {};
 struct in_clause : if_must<lead<k_in>, gap, unit> {};
@@ -88,7 +93,7 @@ struct reading : seq<reading_name, must<in_before_unit>, opt<gap, sor<in_clause,
 struct readings : seq<reading, star<gap, comma, gap, must<reading>>> {};
 struct from_clause : if_must<lead<k_from>, gap, readings> {};
 struct computed_clause : if_must<lead<k_computed>, gap, k_as, gap, expression> {};
-struct refused_clause : if_must<lead<k_refused>, gap, k_when, gap, comparison, gap, because_clause> {};
+struct refused_clause : if_must<lead<k_refused>, gap, k_when, gap, comparison, gap, refusal_reason> {};
 /// What the audit holds readings against (language.md, section 16).
 struct repeatability_clause : if_must<lead<k_repeatability>, gap, quantity> {};
 struct held_name : name {};
@@ -106,8 +111,9 @@ struct by_value : if_must<k_value, gap, k_in, gap, unit> {};
 struct value_or_category : sor<by_value, category_name> {};
 struct table_by : if_must<lead<k_by>, gap, value_or_category> {};
 struct table_row : seq<word, gap, colon, gap, must<number>> {};
+struct row_colon : colon {};
 /// A row of a table by value. Its last one, `otherwise: 0`, reads as the row of a word.
-struct value_row : if_must<bound_word, gap, quantity, gap, colon, gap, number> {};
+struct value_row : if_must<bound_word, gap, quantity, gap, row_colon, gap, number> {};
 struct table_clause : sor<source_clause, status_clause, note_clause, value_row, table_row> {};
 struct table_opener : provenance_opener {};
 struct table_item : if_must<lead<k_table>, gap, new_name, gap, opt<title, gap>, table_by, gap, in_clause, gap,
@@ -155,7 +161,7 @@ struct tested_clause : if_must<lead<k_tested>, gap, k_within, gap, integer, gap,
 struct effective_date : edition_mark {};
 struct effective_clause : if_must<lead<k_effective>, gap, effective_date> {};
 struct lint_code : clause_number {};
-struct accept_clause : if_must<lead<k_accept>, gap, lint_code, gap, because_clause> {};
+struct accept_clause : if_must<lead<k_accept>, gap, lint_code, gap, acceptance_reason> {};
 struct outliers_clause : if_must<lead<k_outliers>, gap, k_at, gap, quantity> {};
 struct required_word : k_required {};
 struct certificates_clause : if_must<lead<k_certificates>, gap, required_word> {};
@@ -223,9 +229,10 @@ struct specification_name : name {};
 struct amends_clause : if_must<lead<k_amends>, gap, specification_name, gap, k_edition, gap, edition_mark> {};
 struct new_title : texts {};
 struct retitle_clause : if_must<lead<k_retitle>, gap, clause_number, gap, new_title, opt<gap, cite_clause>> {};
-struct withdraw_clause : if_must<lead<k_withdraw>, gap, clause_number, gap, because_clause> {};
+struct withdraw_clause : if_must<lead<k_withdraw>, gap, clause_number, gap, withdrawal_reason> {};
 struct new_limit : be_limit {};
-struct replace_limit : if_must<k_limit, gap, k_by, gap, new_limit> {};
+struct limit_by : k_by {};
+struct replace_limit : if_must<k_limit, gap, limit_by, gap, new_limit> {};
 struct replace_rest : sor<requirement_item, seq<clause_number, gap, must<replace_limit>, opt<gap, cite_clause>>> {};
 struct replace_clause : if_must<lead<k_replace>, gap, replace_rest> {};
 struct add_clause : if_must<lead<k_add>, gap, requirement_item> {};

@@ -33,7 +33,9 @@ struct basis_of : if_must<k_of, gap, basis_name> {};
 struct percent : seq<percent_sign, opt<gap, basis_of>> {};
 struct plain_number : k_number {};
 struct unit : sor<percent, plain_number, unit_symbol> {};
-struct number_unit : sor<percent, unit_symbol> {};
+/// A name with a text behind it: neither a unit nor a further word of a limit.
+struct misspelt_clause : seq<name, gap, one<'"'>> {};
+struct number_unit : sor<percent, seq<not_at<misspelt_clause>, unit_symbol>> {};
 struct quantity : seq<number, opt<gap, number_unit>> {};
 
 // Expressions.
@@ -71,7 +73,8 @@ struct under_conditions : if_must<k_under, gap, condition_or_term, more_conditio
 
 // Statistics over the specimens of a result.
 struct specimen_word : sor<k_specimens, k_specimen> {};
-struct each_lot : seq<k_in, gap, must<k_each>, gap, must<k_lot>> {};
+struct each_in_lot : k_each {};
+struct each_lot : seq<k_in, gap, must<each_in_lot>, gap, must<k_lot>> {};
 struct result_word : sor<k_results, k_result> {};
 struct results_counted : seq<result_word, opt<gap, each_lot>> {};
 struct counted : sor<results_counted, specimen_word> {};
@@ -95,7 +98,10 @@ struct between_phrase : k_between {};
 struct between_limit : if_must<between_phrase, gap, quantity, gap, k_and, gap, quantity> {};
 struct one_of_phrase : seq<k_one, gap, must<k_of>> {};
 struct one_of_limit : if_must<one_of_phrase, gap, words> {};
-struct one_word : seq<word, not_at<gap, sor<number, name>>> {};
+/// What shows on the same line that a word is not the whole limit: `less than 5 g`.
+struct same_line : star<one<' ', '\t'>> {};
+struct more_than_a_word : seq<same_line, not_at<misspelt_clause>, sor<number, name>> {};
+struct one_word : seq<word, not_at<more_than_a_word>> {};
 struct within_phrase : k_within {};
 struct job_mix_words : seq<k_the, gap, k_job, gap, k_mix> {};
 struct within_limit : if_must<within_phrase, gap, quantity, gap, k_from, gap, job_mix_words> {};
@@ -114,7 +120,9 @@ struct shall_limit : if_must<k_shall, gap, be_or_conform> {};
 struct measure_name : name {};
 struct assertion_tail
     : seq<opt<under_conditions, gap>, opt<comma, gap>, opt<statistic, gap>, opt<comma, gap>, must<shall_limit>> {};
-struct assertion_ahead : at<name, gap, sor<k_under, comma, statistic_ahead, k_shall>> {};
+/// Without its `shall` it is one still: `loss at most 538 g/m2`, `loss must be at most 538 g/m2`.
+struct demand_ahead : sor<k_shall, k_be, k_conform, k_between, seq<k_at, gap, most_or_least>, seq<name, gap, k_be>> {};
+struct assertion_ahead : at<name, gap, sor<k_under, comma, statistic_ahead, demand_ahead>> {};
 struct assertion : seq<measure_name, gap, assertion_tail> {};
 struct alternative : assertion {};
 
@@ -122,9 +130,13 @@ struct alternative : assertion {};
 struct is_not_one_of : seq<k_not, gap, k_one, gap, k_of> {};
 struct is_not : k_not {};
 struct is_one_of : seq<k_one, gap, must<k_of>> {};
+/// Behind a single class no second one follows, unless a demand begins with it; a list of them has commas alone.
+struct class_ahead : seq<word, not_at<gap, sor<k_under, demand_ahead>>> {};
+struct no_second_class : not_at<gap, sor<k_or, seq<list_comma, gap, class_ahead>>> {};
+struct no_or : not_at<gap, k_or> {};
 struct is_words
-    : sor<seq<is_not_one_of, gap, must<words>>, seq<is_not, gap, must<word>>, seq<is_one_of, gap, must<words>>, word> {
-};
+    : sor<seq<is_not_one_of, gap, must<words>, must<no_or>>, seq<is_not, gap, must<word>, must<no_second_class>>,
+          seq<is_one_of, gap, must<words>, must<no_or>>, seq<word, must<no_second_class>>> {};
 struct category_name : name {};
 struct test : seq<category_name, gap, must<k_is>, gap, must<is_words>> {};
 struct more_tests : star<gap, k_and, gap, must<test>> {};

@@ -175,9 +175,11 @@ struct unit_letter : peg::sor<peg::alpha, peg::range<'\x80', '\xff'>> {};
 struct unit_char : peg::sor<peg::alnum, peg::one<'/', '^'>, peg::range<'\x80', '\xff'>> {};
 struct unit_joint : peg::seq<peg::one<'.', '-'>, peg::at<unit_letter>> {};
 struct unit_start : peg::sor<unit_letter, peg::seq<peg::one<'1'>, peg::one<'/'>, unit_letter>> {};
+/// Words that are not reserved, yet may follow a number that lacks its unit: the next row of a grading, or a tolerance.
+struct row_word : peg::sor<k_sieve, k_stockpile, k_job> {};
 /// A unit stands behind a number or behind `in`. Of the reserved words only `in` (the inch) can be a unit.
-struct unit_symbol
-    : peg::seq<peg::not_at<peg::not_at<k_in>, reserved>, unit_start, peg::star<peg::sor<unit_char, unit_joint>>> {};
+struct unit_symbol : peg::seq<peg::not_at<peg::not_at<k_in>, reserved>, peg::not_at<row_word>, unit_start,
+                              peg::star<peg::sor<unit_char, unit_joint>>> {};
 
 /// "No. 4" and "3/8 in": sieve designations that are not a number with a unit.
 struct sieve_number : peg::seq<peg::sor<TAO_PEGTL_STRING("No."), TAO_PEGTL_STRING("No")>, peg::star<peg::one<' '>>,

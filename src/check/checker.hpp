@@ -44,6 +44,7 @@ class Checker {
   using Scope = std::map<std::string, Named, std::less<>>;
 
   // names.cpp
+  [[nodiscard]] bool of_library(source::FileId file) const;
   void declare(Scope& scope, const syntax::Text& name, NameKind kind, std::size_t index);
   const Named* find(const Scope& scope, const syntax::Text& name, std::string_view wanted);
   std::uint32_t find_kind(const Scope& scope, const syntax::Text& name, NameKind kind);

@@ -31,7 +31,8 @@ void Checker::example_target(const syntax::Example& tree, Example& out) {
 std::optional<quantity::Amount> Checker::amount(const syntax::Quantity& tree, const Type& type) {
   Type found;
   if (!tree.sieve.empty() || type.is_word()) {
-    error(diagnose::Code::limit_kind, tree.span, "found a number or a sieve where " + type_text(type) + " is needed");
+    error(diagnose::Code::limit_kind, tree.span, "found a number or a sieve where " + type_text(type) + " is needed",
+          type.is_word() ? "write a word" : "write a number with its unit");
     return std::nullopt;
   }
   if (!unit(tree.unit, found) || type.broken) {
@@ -62,7 +63,8 @@ std::optional<GivenValue> Checker::given_value(const std::variant<syntax::Quanti
       return GivenValue{{}, 0, word->span};  // any word stands for a text
     }
     if (!type.is_word()) {
-      error(diagnose::Code::limit_kind, word->span, "found a word where " + type_text(type) + " is needed");
+      error(diagnose::Code::limit_kind, word->span, "found a word where " + type_text(type) + " is needed",
+            "write a number with its unit");
       return std::nullopt;
     }
     const std::uint32_t index = find_word(type.category, *word);

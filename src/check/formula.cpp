@@ -33,7 +33,10 @@ std::optional<FormulaId> Checker::number(const syntax::NumberExpr& node, const S
 }
 
 std::optional<FormulaId> Checker::name(const syntax::NameExpr& node, const Measure& measure, const Span& span) {
-  std::vector<std::string_view> known{measure.name};
+  std::vector<std::string_view> known;
+  if (!in_own_formula_) {
+    known.emplace_back(measure.name);
+  }
   for (std::size_t at = 0; at < measure.readings.size(); ++at) {
     if (measure.readings[at].name == node.name.value) {
       return add({FormulaKind::reading, static_cast<std::uint32_t>(at), {}, {}, measure.readings[at].type, span});

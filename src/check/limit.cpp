@@ -52,7 +52,8 @@ bool Checker::word_limit(const syntax::Limit& tree, const Measure& measure, Limi
 bool Checker::limit_type(const syntax::Quantity& tree, const Measure& measure, const syntax::Statistic& statistic,
                          Type& type) {
   if (!tree.sieve.empty()) {
-    error(diagnose::Code::limit_kind, tree.span, "found a sieve designation as a limit");
+    error(diagnose::Code::limit_kind, tree.span, "found a sieve designation as a limit",
+          "write a number with the unit of the measure");
     return false;
   }
   if (!unit(tree.unit, type) || measure.type.broken) {
@@ -66,11 +67,17 @@ bool Checker::limit_type(const syntax::Quantity& tree, const Measure& measure, c
   }
   if (!quantity::convertible(unit_of(type), unit_of(wanted))) {
     const bool same_dimension = unit_of(type).dimension == unit_of(wanted).dimension;
-    error(
-        same_dimension ? diagnose::Code::unit_temperature : diagnose::Code::unit_dimension, tree.span,
-        "found a limit in " + type_text(type) + " for measure `" + measure.name + "`, which is in " + type_text(wanted),
-        same_dimension ? "`degC` and `degF` are temperatures, `Cdeg` and `Fdeg` are differences of temperatures"
-                       : "write the limit in a unit of the same kind, such as " + unit_text(wanted.unit));
+    const std::string found = "found a limit in " + type_text(type);
+    if (same_dimension) {
+      error(diagnose::Code::unit_temperature, tree.span,
+            found + " for measure `" + measure.name + "`, where " + quantity::describe(unit_of(wanted)) + " is wanted",
+            "write it in " + unit_text(wanted.unit) +
+                "; `degC` and `degF` are temperatures, `Cdeg` and `Fdeg` are differences of temperatures");
+    } else {
+      error(diagnose::Code::unit_dimension, tree.span,
+            found + " for measure `" + measure.name + "`, which is in " + type_text(wanted),
+            "write the limit in a unit of the same kind, such as " + unit_text(wanted.unit));
+    }
     return false;
   }
   if (lacks_percent(type, wanted)) {
@@ -185,7 +192,9 @@ bool Checker::band(const std::optional<syntax::Quantity>& low, const std::option
     slot = End{tree->number, *rule, tree->span};
     return true;
   };
-  const bool good = end(first, out.low) && end(high, out.high);
+  // A unit that both ends share is judged where it stands, or is missing: behind the second.
+  const bool shared = low && high && !low->unit.span.known();
+  const bool good = shared ? end(high, out.high) && end(first, out.low) : end(first, out.low) && end(high, out.high);
   out.written = std::string(sources_.text(source::cover(low ? low->span : Span{}, high ? high->span : Span{})));
   if (good && out.low && out.high) {
     if (first->unit.text != high->unit.text) {

@@ -1,5 +1,6 @@
 #include "check/checker.hpp"
 #include "diagnose/suggest.hpp"
+#include "quantity/unit_suggestion.hpp"
 
 namespace plumbrule::check {
 
@@ -23,14 +24,25 @@ std::string_view describe(NameKind kind) {
   return "";
 }
 
+// A vocabulary that a specification uses: one of the files behind the first.
+bool Checker::of_library(source::FileId file) const {
+  return std::find(std::next(rules_.files.begin()), rules_.files.end(), file) != rules_.files.end();
+}
+
 void Checker::declare(Scope& scope, const syntax::Text& name, NameKind kind, std::size_t index) {
   const auto [at, fresh] = scope.try_emplace(name.value, Named{kind, static_cast<std::uint32_t>(index), name.span});
-  if (!fresh) {
-    auto& report =
-        diagnostics_.error(diagnose::Code::name_duplicate, name.span, "found `" + name.value + "` a second time",
-                           "give the " + std::string(describe(kind)) + " a name of its own");
-    report.secondary.push_back({at->second.span, "the first one, a " + std::string(describe(at->second.kind))});
+  if (fresh) {
+    return;
   }
+  // The specification was read first, but what it uses was there before it.
+  Named second{kind, static_cast<std::uint32_t>(index), name.span};
+  if (of_library(second.span.file) && !of_library(at->second.span.file)) {
+    std::swap(second, at->second);
+  }
+  auto& report =
+      diagnostics_.error(diagnose::Code::name_duplicate, second.span, "found `" + name.value + "` a second time",
+                         "give the " + std::string(describe(second.kind)) + " a name of its own");
+  report.secondary.push_back({at->second.span, "the first one, a " + std::string(describe(at->second.kind))});
 }
 
 const Named* Checker::find(const Scope& scope, const syntax::Text& name, std::string_view wanted) {
@@ -133,9 +145,8 @@ bool Checker::unit(const syntax::WrittenUnit& written, Type& out) {
   }
   const auto found = rules_.units.find(written.text);
   if (!found) {
-    const auto known = quantity::known_units();
     error(diagnose::Code::unit_unknown, written.span, "found `" + written.text + "`, no unit that is known",
-          diagnose::suggestion(written.text, known));
+          quantity::unit_suggestion(written.text));
     out.broken = true;
     return false;
   }
@@ -170,7 +181,7 @@ std::string Checker::type_text(const Type& type) const {
   }
   const quantity::Unit& unit = rules_.units.at(type.unit);
   const bool plain = unit.dimension == quantity::Dimension{};
-  return unit_text(type.unit) + (plain ? "" : " (" + quantity::describe(unit.dimension) + ")");
+  return unit_text(type.unit) + (plain ? "" : " (" + quantity::describe(unit) + ")");
 }
 
 }  // namespace plumbrule::check

@@ -84,7 +84,8 @@ std::optional<Decimal> Checker::in_unit(const syntax::Quantity& tree, UnitId uni
                                         const std::string& what) {
   Type type;
   if (!tree.sieve.empty()) {
-    error(diagnose::Code::limit_kind, tree.span, "found a sieve designation as " + what);
+    error(diagnose::Code::limit_kind, tree.span, "found a sieve designation as " + what,
+          "write a number with its unit");
     return std::nullopt;
   }
   if (!unit(tree.unit, type)) {

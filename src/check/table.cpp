@@ -18,9 +18,9 @@ bool goes_beyond(const Edge& first, const Edge& second) {
 }  // namespace
 
 void Checker::resolve(const syntax::Table& tree) {
-  // Not by names_: an item of another kind may have the name too, which was reported.
+  // Not by its name: another item may have it too, which was reported.
   const auto own = std::find_if(rules_.tables.begin(), rules_.tables.end(),
-                                [&](const Table& one) { return one.name == tree.name.value; });
+                                [&](const Table& one) { return one.span == tree.name.span; });
   Table& out = *own;
   out.title = tree.title.value;
   out.provenance = provenance(tree.provenance);

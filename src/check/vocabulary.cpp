@@ -94,9 +94,9 @@ void Checker::resolve_items(const syntax::RuleFile& file) {
 }
 
 void Checker::resolve(const syntax::Condition& tree) {
-  // Not by names_: an item of another kind may have the name too, which was reported.
+  // Not by its name: another item may have it too, which was reported.
   const auto own = std::find_if(rules_.conditions.begin(), rules_.conditions.end(),
-                                [&](const Condition& one) { return one.name == tree.name.value; });
+                                [&](const Condition& one) { return one.span == tree.name.span; });
   Condition& out = *own;
   out.scale = static_cast<Scale>(tree.scale);
   Type type;
@@ -214,9 +214,9 @@ void Checker::measure_formulas(const syntax::Measure& tree, Measure& measure) {
 }
 
 void Checker::resolve(const syntax::Measure& tree) {
-  // Not by names_: an item of another kind may have the name too, which was reported.
+  // Not by its name: another item may have it too, which was reported.
   const auto own = std::find_if(rules_.measures.begin(), rules_.measures.end(),
-                                [&](const Measure& one) { return one.name == tree.name.value; });
+                                [&](const Measure& one) { return one.span == tree.name.span; });
   const auto index = static_cast<std::uint32_t>(own - rules_.measures.begin());
   Measure out = rules_.measures.at(index);
   measure_broken_ = tree.broken;

@@ -1,6 +1,7 @@
 #include "diagnose/suggest.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <vector>
 
 #include "diagnose/quote.hpp"
@@ -34,6 +35,12 @@ std::size_t distance(std::string_view left, std::string_view right) {
   return previous[right.size()];
 }
 
+bool same_letters(std::string_view left, std::string_view right) {
+  const auto small = [](char letter) { return std::tolower(static_cast<unsigned char>(letter)); };
+  return std::equal(left.begin(), left.end(), right.begin(), right.end(),
+                    [&](char one, char other) { return small(one) == small(other); });
+}
+
 std::size_t common_start(std::string_view left, std::string_view right) {
   return static_cast<std::size_t>(std::mismatch(left.begin(), left.end(), right.begin(), right.end()).first -
                                   left.begin());
@@ -57,6 +64,9 @@ std::optional<std::string_view> nearest(std::string_view word, std::span<const s
       continue;  // each missing letter is an edit
     }
     const std::size_t found = distance(word, candidate);
+    if (found == longer && !same_letters(word, candidate)) {
+      continue;  // every character replaced: `F` is not like `%`
+    }
     // Of equally near words the one that begins alike: people drop endings more often than they change beginnings.
     const bool closer = found < best_distance ||
                         (best && found == best_distance && common_start(word, candidate) > common_start(word, *best));

@@ -2,6 +2,7 @@
 #include "diagnose/suggest.hpp"
 #include "evidence/binder.hpp"
 #include "quantity/sieve.hpp"
+#include "quantity/unit_suggestion.hpp"
 
 namespace plumbrule::evidence {
 
@@ -81,15 +82,6 @@ Value Binder::word(const Node& node, check::CategoryId category, const std::stri
   return unusable(node.span);
 }
 
-namespace {
-
-std::string kind_of(const quantity::Unit& unit) {
-  const bool difference = unit.dimension == quantity::Dimension{0, 0, 0, 1} && !unit.point;
-  return difference ? "a difference of temperatures" : quantity::describe(unit.dimension);
-}
-
-}  // namespace
-
 bool Binder::basis(const Node& node, const Written& written, const check::Type& type, const std::string& what) {
   const std::string wanted = type.basis == none ? "" : rules_.bases[type.basis].name;
   if (type.basis != none && written.basis.empty()) {
@@ -118,10 +110,9 @@ Value Binder::quantity(const Node& node, const check::Type& type, const std::str
   const auto& written = std::get<Written>(read);
   const auto unit = out_.units.find(written.unit == "number" ? "" : written.unit);
   if (!unit) {
-    const auto known = quantity::known_units();
     error(diagnose::Code::submittal_unit, node.span,
           "found " + diagnose::quoted(written.unit) + " for " + what + ", no unit that is known",
-          diagnose::suggestion(written.unit, known));
+          quantity::unit_suggestion(written.unit));
     return unusable(node.span);
   }
   if (!quantity::convertible(out_.units.at(*unit), out_.units.at(type.unit))) {
@@ -129,8 +120,8 @@ Value Binder::quantity(const Node& node, const check::Type& type, const std::str
     error(diagnose::Code::submittal_unit, node.span,
           "found " + diagnose::quoted(node.text) + " for " + what + ", expected a value in " + type_text(type),
           bare ? "write the unit behind the number"
-               : "`" + std::string(written.unit) + "` is " + kind_of(out_.units.at(*unit)) + ", not " +
-                     kind_of(out_.units.at(type.unit)));
+               : "`" + std::string(written.unit) + "` is " + quantity::describe(out_.units.at(*unit)) + ", not " +
+                     quantity::describe(out_.units.at(type.unit)));
     return unusable(node.span);
   }
   // A plain number for a percentage would be taken as a ratio: 8 as 800 %. It must say what it is.

@@ -5,10 +5,10 @@
 #include <charconv>
 
 #include "diagnose/quote.hpp"
-#include "diagnose/suggest.hpp"
 #include "evidence/written.hpp"
 #include "evidence/written_fault.hpp"
 #include "quantity/unit.hpp"
+#include "quantity/unit_suggestion.hpp"
 
 namespace plumbrule::evidence {
 namespace {
@@ -114,7 +114,7 @@ class Reader {
     if (written == nullptr || written->bound != quantity::Bound::exact || written->unit.empty() ||
         !units_.find(written->unit)) {
       return error(unit_, "found " + diagnose::quoted(unit_) + ", no unit that is known",
-                   diagnose::suggestion(unit_, quantity::known_units()), Code::submittal_unit);
+                   quantity::unit_suggestion(unit_), Code::submittal_unit);
     }
     out_.unit = std::string(unit_);
     return true;

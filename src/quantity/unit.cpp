@@ -124,6 +124,11 @@ std::string describe(const Dimension& dimension) {
   return text;
 }
 
+std::string describe(const Unit& unit) {
+  const bool difference = unit.dimension == Dimension{0, 0, 0, 1} && !unit.point;
+  return difference ? "a difference of temperatures" : describe(unit.dimension);
+}
+
 UnitTable::UnitTable() {
   intern({});
   for (const Symbol& symbol : symbols()) {  // so that difference() always has its answer

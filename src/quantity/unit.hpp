@@ -32,6 +32,10 @@ struct Dimension {
 /// dimension without a name of its own, its exponents ("mass x length^-3").
 [[nodiscard]] std::string describe(const Dimension& dimension);
 
+struct Unit;
+/// The same for a unit, which tells a temperature from a difference of temperatures.
+[[nodiscard]] std::string describe(const Unit& unit);
+
 struct UnitFactor {
   std::uint8_t symbol = 0;  // index into the table of symbols (symbols.hpp)
   std::int8_t power = 0;

@@ -2,8 +2,11 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
 #include <string>
+#include <string_view>
 #include <type_traits>
+#include <vector>
 
 #include "diagnose/quote.hpp"
 #include "diagnose/suggest.hpp"
@@ -250,30 +253,104 @@ std::string_view token_at(std::string_view rest) {
   return rest.substr(0, std::max<std::size_t>(length, 1));
 }
 
-std::vector<std::string_view> openers(bool clauses) {
-  std::vector<std::string_view> known(g::item_words.begin(), g::item_words.end());
-  if (clauses) {
-    known.insert(known.end(), g::clause_words.begin(), g::clause_words.end());
+using Words = std::vector<std::string_view>;
+
+template <typename Text>
+struct text_of;
+template <char... Letters>
+struct text_of<peg::string<Letters...>> {
+  static constexpr std::array<char, sizeof...(Letters)> value{Letters...};
+};
+
+// The words by which a rule opens clauses: a key, or a choice of such rules.
+template <typename Text>
+void add_words(Words& out, const g::key<Text>* /*rule*/) {
+  out.emplace_back(text_of<Text>::value.data(), text_of<Text>::value.size());
+}
+template <typename... Rules>
+void add_words(Words& out, const peg::sor<Rules...>* /*rule*/) {
+  (add_words(out, static_cast<const Rules*>(nullptr)), ...);
+}
+
+std::string listed(const Words& words) {
+  std::string out;
+  for (const std::string_view word : words) {
+    out += (out.empty() ? "`" : ", `") + std::string(word) + "`";
   }
-  return known;
+  return out;
+}
+
+const Words& item_openers() {
+  static const Words words(g::item_words.begin(), g::item_words.end());
+  return words;
+}
+
+// A word of this item, else one that opens an item, else, as it may be in an amendment, a clause of that.
+std::optional<std::string_view> meant(std::string_view token, const Words& clauses) {
+  Words here = item_openers();
+  here.insert(here.end(), clauses.begin(), clauses.end());
+  if (const auto near = diagnose::nearest(token, here)) {
+    return near;
+  }
+  Words amending;
+  add_words(amending, static_cast<const g::amendment_word*>(nullptr));
+  return diagnose::nearest(token, amending);
 }
 
 template <typename Rule>
-std::string help_for(std::string_view token) {
-  constexpr bool at_clause = std::is_same_v<Rule, g::unknown_clause>;
-  if constexpr (at_clause || std::is_same_v<Rule, g::unknown_item>) {
-    const auto known = openers(at_clause);
-    const auto near = diagnose::nearest(token, known);
-    if (near && *near != token) {
-      return "did you mean `" + std::string(*near) + "`?";
-    }
-    return at_clause ? "this word cannot stand in this item; the clauses of each item are listed in grammar/language.md"
-                     : "an item begins with one of: vocabulary, category, condition, basis, measure, table, grading, "
-                       "specification, section, requirement, example, term, amendment";
-  } else {
+struct Help {
+  static std::string text(std::string_view /*token*/) {
+    static_assert(g::expectation_of<Rule>.help[0] != '\0', "every error owes a way to mend it");
     return g::expectation_of<Rule>.help;
   }
+};
+
+template <>
+struct Help<g::unknown_item> {
+  static std::string text(std::string_view token) {
+    const auto near = diagnose::nearest(token, item_openers());
+    return near ? "did you mean `" + std::string(*near) + "`?" : "an item begins with one of " + listed(item_openers());
+  }
+};
+
+// What people write where a clause of a requirement should begin.
+std::optional<std::string> instead_of(std::string_view token) {
+  if (token == "if" || token == "when") {
+    return "did you mean `where`?";
+  }
+  if (token == "or") {
+    return "write `either` in front of the first of several demands, `one of` in front of several words";
+  }
+  return std::nullopt;
 }
+
+// What stands in an item beside the clauses that begin with a word of the language.
+template <typename Opener>
+constexpr std::string_view besides = "";
+template <>
+constexpr std::string_view besides<g::requirement_opener> = "; a demand is `MEASURE shall be ...`";
+template <>
+constexpr std::string_view besides<g::table_opener> =
+    "; a row is a word, or `at most` and a value, then `:` and a number";
+
+template <typename Opener>
+struct Help<g::unknown_clause<Opener>> {
+  static std::string text(std::string_view token) {
+    if (token == "," || token == ";" || token == ":") {
+      return "leave it out; a clause ends where the next one begins";
+    }
+    if constexpr (std::is_same_v<Opener, g::requirement_opener>) {
+      if (const auto help = instead_of(token)) {
+        return *help;
+      }
+    }
+    Words clauses;
+    add_words(clauses, static_cast<const Opener*>(nullptr));
+    const auto near = meant(token, clauses);
+    return near ? "did you mean `" + std::string(*near) + "`?"
+                : "clauses of this item begin with " + listed(clauses).append(besides<Opener>);
+  }
+};
 
 // Blanks and comments in front of the token where reading stopped.
 std::string_view skip_gap(std::string_view rest) {
@@ -323,7 +400,7 @@ struct control : peg::normal<Rule> {
     reader.failed_at = std::max(in.current(), stop.token.data());
     reader.diagnostics.error(diagnose::Code::syntax_unexpected, span,
                              "found " + stop.found + ", expected " + g::expectation_of<Rule>.expected,
-                             help_for<Rule>(stop.token));
+                             Help<Rule>::text(stop.token));
     throw peg::parse_error("stopped", in);
   }
 };

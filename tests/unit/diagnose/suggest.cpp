@@ -27,13 +27,20 @@ TEST_CASE("a swap of neighbours is one edit") {
 }
 
 TEST_CASE("at most a third of the longer word, and at least one edit") {
-  CHECK(nearest("s", Words{"g"}) == "g");
+  CHECK(nearest("g", Words{"kg"}) == "kg");
   CHECK(nearest("soak", Words{"sock"}) == "sock");
   CHECK_FALSE(nearest("soak", Words{"sort"}).has_value());  // 2 of 4
   CHECK(nearest("curing", Words{"during"}) == "during");
   CHECK(nearest("abcdef", Words{"abcdxy"}) == "abcdxy");        // 2 of 6
   CHECK_FALSE(nearest("abcdef", Words{"abcxyz"}).has_value());  // 3 of 6
   CHECK_FALSE(nearest("soak", Words{"temperature"}).has_value());
+}
+
+TEST_CASE("a word of which nothing is left is not near") {
+  CHECK_FALSE(nearest("s", Words{"g"}).has_value());
+  CHECK_FALSE(nearest("F", Words{"%"}).has_value());
+  CHECK(nearest("G", Words{"g"}) == "g");
+  CHECK(nearest("g", Words{"g"}) == "g");
 }
 
 TEST_CASE("the nearest wins; of equally near ones the one that begins alike, then the first") {

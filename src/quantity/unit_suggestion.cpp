@@ -1,0 +1,20 @@
+#include "quantity/unit_suggestion.hpp"
+
+#include "diagnose/suggest.hpp"
+#include "quantity/symbols.hpp"
+#include "quantity/unit.hpp"
+
+namespace plumbrule::quantity {
+
+std::string unit_suggestion(std::string_view written) {
+  for (const Symbol& symbol : symbols()) {
+    const bool scale = !written.empty() && !symbol.difference.empty();
+    if (scale && symbol.text == "deg" + std::string(written)) {
+      return "did you mean `" + std::string(symbol.text) + "` (a temperature) or `" + std::string(symbol.difference) +
+             "` (a difference of temperatures)?";
+    }
+  }
+  return diagnose::suggestion(written, known_units());
+}
+
+}  // namespace plumbrule::quantity
