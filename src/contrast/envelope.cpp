@@ -137,6 +137,11 @@ std::set<std::string> in_both(const std::set<std::string>& left, const std::set<
   return out;
 }
 
+// The longer age lets more tests comply, and more of them fail: neither limit stands for the other.
+bool same_age(const check::Validity& left, const check::Validity& right) {
+  return left.count == right.count && (left.days == right.days || left.count == 0);
+}
+
 class Builder {
  public:
   Builder(const std::vector<const check::Rules*>& rules, const Classes& chosen)
@@ -228,7 +233,6 @@ class Builder {
     }
     row.all.emplace_back(at, &demand);
     row.optional = row.optional && demand.requirement->optional;
-    row.validity = shorter(row.validity, demand.requirement->validity);
     words ? allow(row, at, demand) : tighten(row, at, demand);
   }
 
@@ -250,7 +254,8 @@ class Builder {
     const auto found = std::find_if(out_.kept.begin(), out_.kept.end(), [&](const Kept& kept) {
       return kept.demand == ways && kept.subjects == subjects && kept.classes == classes &&
              kept.exceptions == exceptions && kept.requirement->severity == demand.requirement->severity &&
-             kept.requirement->optional == demand.requirement->optional;
+             kept.requirement->optional == demand.requirement->optional &&
+             same_age(kept.requirement->validity, demand.requirement->validity);
     });
     if (found == out_.kept.end()) {
       out_.kept.push_back({at,
@@ -304,7 +309,8 @@ class Builder {
     const std::string statistic = statistic_of(demand);
     const auto found = std::find_if(out_.rows.begin(), out_.rows.end(), [&](const Row& row) {
       return row.subject == demand.subject && row.classes == classes && row.exceptions == exceptions &&
-             row.statistic == statistic && row.severity == demand.requirement->severity;
+             row.statistic == statistic && row.severity == demand.requirement->severity &&
+             same_age(row.validity, demand.requirement->validity);
     });
     if (found != out_.rows.end()) {
       return *found;
@@ -316,6 +322,7 @@ class Builder {
     row.exceptions = exceptions;
     row.statistic = statistic;
     row.severity = demand.requirement->severity;
+    row.validity = demand.requirement->validity;
     row.specification = at;
     row.demand = &demand;
     return out_.rows.emplace_back(std::move(row));
@@ -466,18 +473,6 @@ class Builder {
 };
 
 }  // namespace
-
-// A month has at least 28 days.
-check::Validity shorter(const check::Validity& left, const check::Validity& right) {
-  if (left.count == 0 || right.count == 0) {
-    return left.count == 0 ? right : left;
-  }
-  const auto days = [](const check::Validity& one) { return one.days ? one.count : one.count * 28; };
-  if (left.days == right.days) {
-    return right.count < left.count ? right : left;
-  }
-  return {std::min(days(left), days(right)), true};
-}
 
 bool own(const check::Rules& rules, const check::Assertion& assertion) {
   return rules.measures[assertion.measure].span.file == rules.file ||

@@ -26,14 +26,14 @@ struct Bound {
   const Demand* demand = nullptr;
 };
 
-/// The common limit of one subject, for some classes, judged in one way.
+/// The common limit of one subject, for some classes, judged in one way over tests of one age.
 struct Row {
   std::string subject, who, statistic;
   Asked classes;                  // that the demands ask for, beside the chosen ones
   std::vector<Asked> exceptions;  // of them, in order: those mixes have rows of their own, or none
   check::Severity severity{};
   bool optional = true;            // in all of them
-  check::Validity validity;        // the shortest
+  check::Validity validity;        // which tests count: a limit on others is another row
   std::size_t specification = 0;   // that of the first demand, whose unit and words the row is told in
   const Demand* demand = nullptr;  // the first
   std::optional<Bound> low, high, tolerance;
@@ -96,9 +96,6 @@ struct Envelope {
 
 /// Whether a demand rests on a measure or condition that its specification declares itself.
 [[nodiscard]] bool own(const check::Rules& rules, const check::Assertion& assertion);
-
-/// Of two the one that lets fewer tests count.
-[[nodiscard]] check::Validity shorter(const check::Validity& left, const check::Validity& right);
 
 /// The envelope as a rule file that can be reviewed against. `vocabularies`: names for its `uses`.
 [[nodiscard]] std::string rule_file(const Envelope& envelope, const std::vector<const check::Rules*>& specifications,

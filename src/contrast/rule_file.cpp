@@ -180,11 +180,8 @@ class Writer {
               explain::one_line(assertion.limit.written) + "\n";
     }
     head(kept.requirement->title);
-    check::Validity validity = kept.requirement->validity;
-    for (const auto& [at, demand] : kept.all) {
-      validity = shorter(validity, demand->requirement->validity);
-    }
-    out_ += where(kept.classes) + weight(kept.requirement->severity, kept.requirement->optional) + tested(validity);
+    out_ += where(kept.classes) + weight(kept.requirement->severity, kept.requirement->optional) +
+            tested(kept.requirement->validity);
     out_ += body;
     std::string sources;
     for (const auto& [at, demand] : kept.all) {

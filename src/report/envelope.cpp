@@ -23,10 +23,11 @@ std::string named(const EnvelopeReport& report, std::size_t specification, const
 
 std::string limit_of(const Demand& demand) { return explain::limit_text(demand.assertion->limit); }
 
-std::string met_by(const EnvelopeReport& report, const Row& row) {
+// `write`: how a limit is written; names of specifications stay as they are.
+std::string met_by(const EnvelopeReport& report, const Row& row, std::string (*write)(std::string)) {
   std::string out;
   for (const std::string& limit : contrast::row_limits(row, report.specifications, true)) {
-    out += (out.empty() ? "" : ", and ") + limit;
+    out += (out.empty() ? "" : ", and ") + write(limit);
   }
   for (const auto& [at, demand] : row.rounded) {
     out += ", perhaps less as " + named(report, at, *demand->requirement) + " is " + contrast::rounding_of(*demand);
@@ -73,6 +74,9 @@ std::string qualified(const Row& row) {
   if (row.optional) {
     add("optional test");
   }
+  if (row.validity.count > 0) {
+    add("tested within " + explain::age_text(row.validity));
+  }
   if (!row.who.empty()) {
     add(row.who);
   }
@@ -97,14 +101,17 @@ TableView rows(const EnvelopeReport& report) {
   for (const Row& row : report.envelope.rows) {
     const check::Rules& rules = *report.specifications[row.specification];
     out.rows.push_back({explain::label(rules, *row.demand->assertion), qualified(row),
-                        explain::spaced(met_by(report, row)), set_by(report, row), documents(row.all)});
+                        met_by(report, row, explain::spaced), set_by(report, row), documents(row.all)});
   }
   for (const contrast::Kept& kept : report.envelope.kept) {
     std::string sources;
     for (const auto& [at, demand] : kept.all) {
       sources += (sources.empty() ? "" : "; ") + named(report, at, *demand->requirement);
     }
-    out.rows.push_back({kept.requirement->title, "one of several ways" + (kept.who.empty() ? "" : "; " + kept.who),
+    const std::string age = explain::age_text(kept.requirement->validity);
+    out.rows.push_back({kept.requirement->title,
+                        "one of several ways" + (age.empty() ? "" : "; tested within " + age) +
+                            (kept.who.empty() ? "" : "; " + kept.who),
                         explain::spaced(kept.demand), sources, documents(kept.all)});
   }
   return out;
@@ -223,8 +230,9 @@ Json row(const EnvelopeReport& report, const Row& one) {
           {"statistic", one.statistic},
           {"severity", std::string(explain::severity_text(one.severity))},
           {"optional", one.optional},
+          {"tested_within", explain::age_text(one.validity)},
           {"unit", rules.units.at(one.demand->assertion->limit.unit).text},
-          {"limit", met_by(report, one)},
+          {"limit", met_by(report, one, [](std::string limit) { return limit; })},
           {"low", bound(report, one.low)},
           {"high", bound(report, one.high)},
           {"tolerance", bound(report, one.tolerance)},
@@ -253,6 +261,7 @@ std::string envelope_json(const EnvelopeReport& report) {
     kept.push_back({{"specification", report.specifications[one.specification]->specification->name},
                     {"clause", one.requirement->number},
                     {"for", one.who},
+                    {"tested_within", explain::age_text(one.requirement->validity)},
                     {"demand", one.demand}});
   }
   Json out = {{"envelope", 1},
