@@ -67,7 +67,7 @@ Exit contrast(const ContrastOptions& options) {
     report.filed = judge_filed(sources, sets, differences, *filed, submittals);
   }
   report.origin = origin_of(sources, sets, submittals);
-  return write_output(page(report, options.format), options.out) ? status(report) : Exit::unusable;
+  return write_output(page(report, options.format), options.out, sources) ? status(report) : Exit::unusable;
 }
 
 }  // namespace plumbrule::command

@@ -164,7 +164,7 @@ Exit envelope(const EnvelopeOptions& options) {
   if (!page) {
     return Exit::rules_broken;
   }
-  if (!write_output(*page, options.out)) {
+  if (!write_output(*page, options.out, sources)) {
     return Exit::unusable;
   }
   return !found.exclusions.empty()                                ? Exit::fails

@@ -157,7 +157,7 @@ Exit follow_up(const FollowUpOptions& options) {
   report.after = after.shown;
   report.on = options.rules.on;
   report.origin = origin_of(sources, *rules, {before.document.span.file, after.document.span.file});
-  return write_output(page(report, options), options.out) ? status(report) : Exit::unusable;
+  return write_output(page(report, options), options.out, sources) ? status(report) : Exit::unusable;
 }
 
 }  // namespace plumbrule::command

@@ -105,4 +105,32 @@ bool write_output(const std::string& text, const std::string& path) {
   return true;
 }
 
+bool write_output(const std::string& text, const std::string& path, const source::SourceMap& read) {
+  return spares(path, files_of(read)) && write_output(text, path);
+}
+
+bool spares(const std::string& path, const std::vector<std::string>& read) {
+  std::error_code failure;
+  if (path.empty() || !std::filesystem::is_regular_file(path, failure)) {
+    return true;
+  }
+  for (const std::string& one : read) {
+    if (std::filesystem::equivalent(path, one, failure)) {
+      const std::string which = one == path ? "it" : "it is `" + one + "`, which";
+      print_error("cannot write `" + path + "`: " + which +
+                  " was read for what is to be written, and would be lost; name another file");
+      return false;
+    }
+  }
+  return true;
+}
+
+std::vector<std::string> files_of(const source::SourceMap& sources) {
+  std::vector<std::string> out;
+  for (std::uint32_t file = 0; file < sources.size(); ++file) {
+    out.emplace_back(sources.name(file));
+  }
+  return out;
+}
+
 }  // namespace plumbrule::command

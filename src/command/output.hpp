@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <string>
+#include <vector>
 
 #include "diagnose/diagnostic.hpp"
 
@@ -29,5 +30,12 @@ void print_error(const std::string& message);
 /// Writes to standard output, or whole to a file through a temporary one beside it. False, with the reason printed, if
 /// it could not be written.
 [[nodiscard]] bool write_output(const std::string& text, const std::string& path);
+/// The same, but not over a file that was read for it.
+[[nodiscard]] bool write_output(const std::string& text, const std::string& path, const source::SourceMap& read);
+
+/// False, with the reason printed, if one of the files that were read is the file that is to be written, by whatever
+/// name.
+[[nodiscard]] bool spares(const std::string& path, const std::vector<std::string>& read);
+[[nodiscard]] std::vector<std::string> files_of(const source::SourceMap& sources);
 
 }  // namespace plumbrule::command

@@ -189,7 +189,7 @@ Exit proof(const ProofOptions& options) {
   if (options.format == Format::text) {
     print_diagnostics(diagnostics, sources);
   }
-  if (!write_output(page(all, diagnostics, sources, options), options.out)) {
+  if (!write_output(page(all, diagnostics, sources, options), options.out, sources)) {
     return Exit::unusable;
   }
   return nothing ? Exit::unusable : diagnostics.has_errors() ? Exit::rules_broken : Exit::complies;

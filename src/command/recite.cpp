@@ -43,7 +43,8 @@ Exit recite(const ReciteOptions& options) {
     return Exit::unusable;
   }
   const report::Origin origin = origin_of(sources, *rules);
-  return write_output(page(rules->sets.front().rules, origin, options), options.out) ? Exit::complies : Exit::unusable;
+  return write_output(page(rules->sets.front().rules, origin, options), options.out, sources) ? Exit::complies
+                                                                                              : Exit::unusable;
 }
 
 }  // namespace plumbrule::command

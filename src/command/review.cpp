@@ -170,7 +170,7 @@ Exit review(const ReviewOptions& options) {
   reviewed.report.actions = report::next_actions(reviewed.report);
   const std::optional<std::string> text =
       page(reviewed.report, sources, options, options.out.empty() && colour_output());
-  if (!text || !write_output(*text, options.out)) {
+  if (!text || !write_output(*text, options.out, sources)) {
     return Exit::unusable;
   }
   return status(reviewed.report);

@@ -184,6 +184,19 @@ bool write_summary(const report::SweepReport& report, const SweepOptions& option
   return verdicts.commit() && write_output(text, options.out);
 }
 
+// Nothing that is read is written over, nor one of the two outputs by the other.
+bool outputs_stand_apart(const SweepOptions& options, const std::vector<std::string>& read) {
+  std::error_code failure;
+  const bool both = !options.out.empty() && !options.verdicts.empty() && options.verdicts != "-";
+  const auto real = [&](const std::string& path) { return fs::weakly_canonical(fs::absolute(path, failure), failure); };
+  if (both && real(options.out) == real(options.verdicts)) {
+    print_error("found `" + options.out +
+                "` for the summary and for the verdicts, so that one would be lost; name two files");
+    return false;
+  }
+  return spares(options.out, read) && spares(options.verdicts, read);
+}
+
 Exit cannot_add(const std::string& path, const std::string& reason) {
   print_error("cannot add `" + path + "`: " + reason + "; name the summaries of parts of one archive");
   return Exit::unusable;
@@ -200,6 +213,9 @@ Exit add_up(const SweepOptions& options) {
   }
   if (const auto twice = named_twice(options.summaries)) {
     print_error("found `" + *twice + "` twice; each part of an archive counts once");
+    return Exit::unusable;
+  }
+  if (!spares(options.out, options.summaries)) {
     return Exit::unusable;
   }
   std::optional<report::SweepReport> whole;
@@ -278,6 +294,13 @@ Exit sweep(const SweepOptions& options) {
   }
   auto inputs = inputs_of(options);
   if (!inputs) {
+    return Exit::unusable;
+  }
+  std::vector<std::string> read = files_of(sources);
+  for (const Archive::Input& input : *inputs) {
+    read.push_back(input.name);
+  }
+  if (!outputs_stand_apart(options, read)) {
     return Exit::unusable;
   }
   Archive archive(std::move(*inputs), options.digests);

@@ -26,7 +26,7 @@ Exit transcribe(const TranscribeOptions& options) {
       break;
   }
   print_diagnostics(diagnostics, sources);
-  return text && write_output(*text, options.out) ? Exit::complies : Exit::unusable;
+  return text && write_output(*text, options.out, sources) ? Exit::complies : Exit::unusable;
 }
 
 }  // namespace plumbrule::command

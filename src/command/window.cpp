@@ -187,7 +187,7 @@ Exit window(const WindowOptions& options) {
   seen.report.submittal = document->name;
   seen.report.origin = origin_of(sources, *rules, {document->tree->span.file});
   const auto text = written(seen.report, options);
-  if (!text || !write_output(*text, options.out)) {
+  if (!text || !write_output(*text, options.out, sources)) {
     return Exit::unusable;
   }
   return status(seen.report);

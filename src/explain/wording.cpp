@@ -283,7 +283,9 @@ Standing standing(const Context& context, const check::Assertion& assertion, con
   Standing out;
   if (const auto nearest = room(context.rules, assertion, amount, target)) {
     const check::End& end = nearest->end;
-    rounded.value = nearest->rounded;
+    if (amount.bound == Bound::exact) {  // "below 120.4 s" is not "below 120 s", which decides more
+      rounded.value = nearest->rounded;
+    }
     out.distance = nearest->distance;
     out.headroom = nearest->headroom;
     out.margin = amount.bound == Bound::exact ? margin_text(context.rules, assertion, *nearest) : "";

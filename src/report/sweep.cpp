@@ -186,7 +186,9 @@ SweepReport read(const Json& from) {
       head.clauses.push_back({clause.at("number").get<std::string>(), clause.at("title").get<std::string>()});
       read_clause(clause, judged, tally.clauses.emplace_back());
     }
+    demand(!head.clauses.empty(), "a specification without clauses");
   }
+  demand(!out.specifications.empty(), "no specification");
   const std::string program = from.at("program").get<std::string>();
   out.origin.version = program.substr(std::min(program.size(), std::string_view("plumbrule ").size()));
   out.origin.on = from.at("review_day").get<std::string>();
@@ -198,6 +200,9 @@ SweepReport read(const Json& from) {
     out.origin.files.push_back(
         {file.at("path").get<std::string>(), file.at("kind").get<std::string>(), file.at("sha256").get<std::string>()});
   }
+  demand(std::any_of(out.origin.files.begin(), out.origin.files.end(),
+                     [](const UsedFile& one) { return one.kind != archive_kind; }),
+         "no digest of a rule file");
   return out;
 }
 
