@@ -109,14 +109,14 @@ std::vector<Comparison> comparisons(const Context& context, const evaluate::Find
   return out;
 }
 
-// A grading that conforms: not every sieve, only how many and the one with the least headroom. A limit of one value has
-// none: whatever meets it lies at it.
+// A grading that conforms: not every sieve, only how many and the one that is nearest its limit, by what is printed of
+// it. Not one with a limit of one value: whatever meets it lies at it.
 std::string conforming(const std::vector<Comparison>& all) {
   const auto nearest = std::min_element(all.begin(), all.end(), [](const Comparison& left, const Comparison& right) {
-    return left.headroom && (!right.headroom || *left.headroom < *right.headroom);
+    return left.headroom && (!right.headroom || left.distance < right.distance);
   });
   const std::string out = "all " + std::to_string(all.size()) + " sieves inside";
-  return nearest->headroom ? out + "; least headroom " + nearest->label + ": " + nearest->value + " against " +
+  return nearest->headroom ? out + "; nearest its limit " + nearest->label + ": " + nearest->value + " against " +
                                  nearest->limit + ", " + nearest->margin
                            : out;
 }

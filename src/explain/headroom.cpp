@@ -53,20 +53,25 @@ bool is_relative(const check::Rules& rules, const check::Assertion& assertion) {
 std::optional<Room> room(const check::Rules& rules, const check::Assertion& assertion, const quantity::Amount& amount,
                          const std::optional<Decimal>& target) {
   const check::Limit& limit = assertion.limit;
-  const bool relative = is_relative(rules, assertion);
+  const bool relative = amount.bound == quantity::Bound::exact && is_relative(rules, assertion);
   std::optional<Room> out;
+  std::optional<Decimal> least;
   for (const auto& [end, high] : ends_of(limit, target)) {
     const Decimal rounded = end.rounding.place
                                 ? quantity::round_to(amount.value, *end.rounding.place, end.rounding.ties)
                                 : amount.value.stripped();
     const Decimal distance = high ? end.value - rounded : rounded - end.value;
-    if (out && !(distance < out->distance)) {
-      continue;
+    std::optional<Decimal> share;
+    if (relative && !end.value.zero()) {
+      share = distance * Decimal{100} / (end.value < Decimal{0} ? -end.value : end.value);
     }
-    out = Room{end, rounded, distance, std::nullopt};
-    if (amount.bound == quantity::Bound::exact && !end.value.zero() && relative) {
-      out->headroom = distance * Decimal{100} / (end.value < Decimal{0} ? -end.value : end.value);
+    least = smaller(least, share);
+    if (!out || distance < out->distance) {
+      out = Room{end, rounded, distance, share};
     }
+  }
+  if (out && out->distance >= Decimal{0}) {
+    out->headroom = least;
   }
   return out;
 }

@@ -7,13 +7,15 @@
 
 namespace plumbrule::explain {
 
-/// Against the nearer end of a limit.
+/// How a value stands to a limit.
 struct Room {
-  check::End end;
+  check::End end;              // the nearer one
   quantity::Decimal rounded;   // the value, by the rounding of that end
-  quantity::Decimal distance;  // inside the limit if positive, in its unit
-  std::optional<quantity::Decimal>
-      headroom;  // in percent of the limit; none for bounds, for a limit of zero, of one value or of a temperature
+  quantity::Decimal distance;  // from it, inside the limit if positive, in its unit
+  // In percent of the limit: outside of the end that is not met, inside of the end of which the distance is the smaller
+  // share, which need not be the nearer one. None for bounds, for an end of zero, for a limit of one value or of a
+  // temperature.
+  std::optional<quantity::Decimal> headroom;
 };
 
 /// Whether the ends of the limit are temperatures, also those that a tolerance from the job mix makes. Their zero is a

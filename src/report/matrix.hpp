@@ -45,7 +45,7 @@ struct Matrix {
 inline constexpr std::string_view order =
     "Best outcome first, then most headroom; last those of which no clause was decided";
 inline constexpr std::string_view headroom_meaning =
-    "Headroom is the distance to the limit in percent of the limit, negative beyond it.";
+    "Headroom is the distance to the limit in percent of the limit, negative beyond it; of two ends the smaller share.";
 inline constexpr std::string_view other_way_meaning =
     "`met another way`: the clause complies by another of its alternatives, so that this one is not needed.";
 

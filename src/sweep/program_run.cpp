@@ -55,9 +55,13 @@ std::int32_t Program::margin(const Comparison& comparison, const ShortNumber& nu
   };
   const std::int64_t above_low = comparison.has_low ? by(at.low_place, comparison.low_ties) - at.low : 0;
   const std::int64_t below_high = comparison.has_high ? at.high - by(at.high_place, comparison.high_ties) : 0;
-  // The nearer end; of two that are equally near the lower one.
-  const bool lower = comparison.has_low && !(comparison.has_high && below_high < above_low);
-  return lower ? thousandths(above_low, at.low_size) : thousandths(below_high, at.high_size);
+  // As explain::room: outside of the end that is not met, inside the smaller share.
+  if (comparison.has_low && (above_low < 0 || !comparison.has_high)) {
+    return thousandths(above_low, at.low_size);
+  }
+  const std::int32_t high = thousandths(below_high, at.high_size);
+  const std::int32_t low = comparison.has_low && below_high >= 0 ? thousandths(above_low, at.low_size) : no_margin;
+  return low == no_margin || high == no_margin ? std::max(low, high) : std::min(low, high);
 }
 
 inline Verdict Program::verdict(const Comparison& comparison, const Cell& cell) {
