@@ -116,9 +116,9 @@ bool spares(const std::string& path, const std::vector<std::string>& read) {
   }
   for (const std::string& one : read) {
     if (std::filesystem::equivalent(path, one, failure)) {
-      const std::string which = one == path ? "it" : "it is `" + one + "`, which";
-      print_error("cannot write `" + path + "`: " + which +
-                  " was read for what is to be written, and would be lost; name another file");
+      std::string message = "cannot write `" + path + "`: it ";
+      message += one == path ? "" : "is `" + one + "`, which ";
+      print_error(message + "was read for what is to be written, and would be lost; name another file");
       return false;
     }
   }
