@@ -1,5 +1,6 @@
 #include "command/crew.hpp"
 
+#include <algorithm>
 #include <thread>
 #include <utility>
 #include <vector>

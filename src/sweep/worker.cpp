@@ -106,11 +106,15 @@ void Worker::line(const Lines& lines, std::string_view text, std::uint32_t numbe
   }
 }
 
+bool Worker::read_cells(std::string_view text, bool is_row) {
+  bool unknown = false;
+  return is_row ? LineReader::read_row(text, now_->columns, cells_)
+                : reader_.read_json(text, now_->columns, cells_, unknown);
+}
+
 // By the programs. False: nothing was written, and the record must be judged in full.
 bool Worker::quickly(const Lines& lines, std::string_view text, std::uint32_t number, Written& out) {
-  bool unknown = false;
-  const bool taken = lines.is_sheet ? LineReader::read_row(text, now_->columns, cells_)
-                                    : reader_.read_json(text, now_->columns, cells_, unknown);
+  const bool taken = read_cells(text, lines.is_sheet);
   std::vector<Program>* const programs = taken && !on_ ? now_->programs.find(now_->columns, cells_) : nullptr;
   if (programs == nullptr) {
     return false;
@@ -147,9 +151,7 @@ bool Worker::learn(std::string_view text, bool is_row) {
       }
     }
   }
-  bool unknown = false;
-  const bool taken = is_row ? LineReader::read_row(text, now_->columns, cells_)
-                            : reader_.read_json(text, now_->columns, cells_, unknown);
+  const bool taken = read_cells(text, is_row);
   if (taken) {
     now_->programs.learn(now_->columns, cells_, tally_.specifications);
   }

@@ -81,6 +81,7 @@ class Worker {
 
   void line(const Lines& lines, std::string_view text, std::uint32_t number, Written& out);
   [[nodiscard]] bool quickly(const Lines& lines, std::string_view text, std::uint32_t number, Written& out);
+  [[nodiscard]] bool read_cells(std::string_view text, bool is_row);
   bool learn(std::string_view text, bool is_row);
   void use_sheet(const Lines& lines, Written& out);
   [[nodiscard]] std::optional<evidence::Node> read(const Lines& lines, std::string_view text, std::uint32_t number,
