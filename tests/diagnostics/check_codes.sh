@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Every code of src/diagnose/code.hpp must be printed by a case of this folder, and no case may print a code that
+# Every code of src/base/diagnose/code.hpp must be printed by a case of this folder, and no case may print a code that
 # code.hpp does not have.
 # Usage: check_codes.sh [REPOSITORY]      or      check_codes.sh --self-check
 set -euo pipefail
@@ -13,7 +13,7 @@ violation() {
 
 # The texts between `code_texts{` and `};`.
 codes_known() {
-  sed -n '/code_texts{/,/};/p' src/diagnose/code.hpp | grep -oE '"[^"]+"' | tr -d '"' | sort -u
+  sed -n '/code_texts{/,/};/p' src/base/diagnose/code.hpp | grep -oE '"[^"]+"' | tr -d '"' | sort -u
 }
 
 # "place: error: message [code]" at the start of a printed diagnostic; the excerpt below it is indented. A finding of
@@ -27,22 +27,22 @@ codes_printed() {
 check_all() {
   local code
   if [[ -z $(codes_known) ]]; then
-    violation "src/diagnose/code.hpp: no codes found in code_texts"
+    violation "src/base/diagnose/code.hpp: no codes found in code_texts"
   fi
   while read -r code; do
     violation "$code: no case under tests/diagnostics prints it"
   done < <(comm -23 <(codes_known) <(codes_printed))
   while read -r code; do
-    violation "$code: printed by a case, but not a code of src/diagnose/code.hpp"
+    violation "$code: printed by a case, but not a code of src/base/diagnose/code.hpp"
   done < <(comm -13 <(codes_known) <(codes_printed))
 }
 
 # A small repository in which every code is printed.
 lay_out_sound() {
-  mkdir -p "$1"/{src/diagnose,tests/diagnostics/rules}
+  mkdir -p "$1"/{src/base/diagnose,tests/diagnostics/rules}
   cd "$1"
-  printf 'enum class Code { unit_unknown, file_unreadable };\n' > src/diagnose/code.hpp
-  printf 'constexpr std::array code_texts{\n    "unit.unknown",\n    "file.unreadable",\n};\n' >> src/diagnose/code.hpp
+  printf 'enum class Code { unit_unknown, file_unreadable };\n' > src/base/diagnose/code.hpp
+  printf 'constexpr std::array code_texts{\n    "unit.unknown",\n    "file.unreadable",\n};\n' >> src/base/diagnose/code.hpp
   printf '=== error\na.plumb:1:2: error: found `x` [unit.unknown]\n  1 | x\n' > tests/diagnostics/rules/unit.case
   printf '=== error\nerror: cannot read `x` [file.unreadable]\n' > tests/diagnostics/rules/file.case
 }
@@ -66,12 +66,12 @@ self_check() {
     echo "codes self-check: a sound repository is refused"
     missed=1
   fi
-  catches "a code that no case prints" 'sed -i "s/^};/    \"unit.dimension\",\n};/" src/diagnose/code.hpp'
+  catches "a code that no case prints" 'sed -i "s/^};/    \"unit.dimension\",\n};/" src/base/diagnose/code.hpp'
   catches "a code whose case is gone" 'rm tests/diagnostics/rules/unit.case'
   catches "a code that only a comment of a case names" 'sed -i "s/^a.plumb.*/# about: [unit.unknown]/" tests/diagnostics/rules/unit.case'
   catches "a code that only an excerpt shows" 'sed -i "s/^a.plumb.*/  1 | error: x [unit.unknown]/" tests/diagnostics/rules/unit.case'
   catches "a printed code that does not exist" 'echo "error: found it [unit.invented]" >> tests/diagnostics/rules/file.case'
-  catches "a list of codes that cannot be found" 'sed -i "s/code_texts/texts/" src/diagnose/code.hpp && rm tests/diagnostics/rules/*'
+  catches "a list of codes that cannot be found" 'sed -i "s/code_texts/texts/" src/base/diagnose/code.hpp && rm tests/diagnostics/rules/*'
   echo "codes self-check: $missed not caught"
   [[ $missed -eq 0 ]]
 }

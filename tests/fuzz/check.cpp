@@ -1,8 +1,8 @@
 // Any bytes as a rule file beside a vocabulary: checking ends; what passes the checks compiles, lints and evaluates on
 // its own examples without a further error.
 
-#include "evaluate/evaluate.hpp"
-#include "evidence/evidence.hpp"
+#include "judge/evaluate/evaluate.hpp"
+#include "judge/evidence/evidence.hpp"
 #include "target.hpp"
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {

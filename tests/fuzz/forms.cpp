@@ -1,10 +1,10 @@
 // Any bytes as a submittal in JSON and as a sheet: reading ends, the words for a fault of JSON agree with the library
 // on what is JSON, and what is read is written and read back the same.
 
-#include "evidence/json.hpp"
-#include "evidence/json_fault.hpp"
-#include "evidence/sheet.hpp"
-#include "evidence/transcribe.hpp"
+#include "judge/evidence/json.hpp"
+#include "judge/evidence/json_fault.hpp"
+#include "judge/evidence/sheet.hpp"
+#include "judge/evidence/transcribe.hpp"
 #include "target.hpp"
 
 namespace {

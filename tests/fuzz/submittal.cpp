@@ -1,9 +1,9 @@
 // Any bytes as a submittal: reading, binding, evaluating, explaining and auditing end; a submittal with an error never
 // leaves everything complying unnoticed, because the error is reported.
 
-#include "audit/audit.hpp"
-#include "evaluate/evaluate.hpp"
-#include "explain/explanation.hpp"
+#include "judge/audit/audit.hpp"
+#include "judge/evaluate/evaluate.hpp"
+#include "judge/explain/explanation.hpp"
 #include "target.hpp"
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {

@@ -8,9 +8,9 @@
 #include <string>
 #include <vector>
 
-#include "check/check.hpp"
-#include "diagnose/encoding.hpp"
-#include "diagnose/render.hpp"
+#include "language/check/check.hpp"
+#include "base/diagnose/encoding.hpp"
+#include "base/diagnose/render.hpp"
 
 namespace plumbrule::fuzz {
 

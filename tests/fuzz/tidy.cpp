@@ -1,7 +1,7 @@
 // Any bytes as a rule file: what can be read is laid out with nothing but blanks changed, can be read again without an
 // error, and laying it out a second time changes nothing.
 
-#include "syntax/tidy.hpp"
+#include "language/syntax/tidy.hpp"
 #include "target.hpp"
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {

@@ -1,10 +1,10 @@
 #!/usr/bin/env bash
-# Holds the layout of the repository: what stands at the top, which folder of src may include which, the longest
-# file, and the one file that may see each awkward library.
+# Holds the layout of the repository: what stands at the top, which folder of src may include which (rooms.pl), the
+# longest file, and the one file that may see each awkward library.
 # Usage: check_layout.sh [REPOSITORY]      or      check_layout.sh --self-check
 set -euo pipefail
 
-stages=(source diagnose quantity syntax check plan evidence evaluate explain audit window contrast followup sweep picture report command)
+rooms=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)/rooms.pl
 top=(CMakeLists.txt CMakePresets.json README.md DEVELOPERS.md LICENSE src grammar specs tests examples)
 longest_file=500
 
@@ -13,17 +13,6 @@ violations=0
 violation() {
   echo "layout: $*"
   violations=$((violations + 1))
-}
-
-# The place of a stage in the pipeline; nothing for any other word.
-stage_number() {
-  local at
-  for at in "${!stages[@]}"; do
-    if [[ ${stages[at]} == "$1" ]]; then
-      echo "$at"
-      return
-    fi
-  done
 }
 
 code_files() {
@@ -49,34 +38,11 @@ check_lengths() {
   done < <(code_files)
 }
 
-check_stage_folders() {
-  local folder
-  while read -r folder; do
-    if [[ -z $(stage_number "$folder") ]]; then
-      violation "src/$folder: not a stage (stages: ${stages[*]})"
-    fi
-  done < <(find src -mindepth 1 -maxdepth 1 -type d -printf '%f\n' | sort)
-}
-
-# Quoted includes name a stage's file ("quantity/unit.hpp"), a neighbour's, or one of grammar/. Code of grammar/ belongs
-# to the syntax stage; files right in src/ (the program's main) stand after every stage.
-check_order() {
-  local file line included own other own_number
-  while IFS=: read -r file line included; do
-    included=$(sed -E 's/^[^"]*"([^"]*)".*/\1/' <<< "$included")
-    own=$(sed -nE 's|^src/([^/]+)/.*|\1|p; s|^grammar/.*|syntax|p' <<< "$file")
-    own_number=$(stage_number "$own")
-    other=$(stage_number "${included%%/*}")
-    if [[ $included == */* && -n $other ]]; then
-      if [[ ! -f src/$included ]]; then
-        violation "$file:$line: includes \"$included\", which is not there"
-      elif [[ $other -gt ${own_number:-${#stages[@]}} ]]; then
-        violation "$file:$line: $own includes ${included%%/*}, a later stage"
-      fi
-    elif [[ ! -f grammar/${included#grammar/} && ! -f $(dirname "$file")/$included ]]; then
-      violation "$file:$line: includes \"$included\", which is in no stage and not in grammar/"
-    fi
-  done < <(code_files | xargs -r grep -HnE '^[[:space:]]*#[[:space:]]*include[[:space:]]*"' || true)
+check_rooms() {
+  local line
+  while read -r line; do
+    violation "${line#layout: }"
+  done < <(perl "$rooms" || true)
 }
 
 # only_in LIBRARY PATTERN FILE: includes that match stand in that file alone.
@@ -120,7 +86,7 @@ check_drawings() {
   local file
   while read -r file; do
     case $file in
-      src/report/markup.hpp | src/report/html.cpp | src/report/page_parts.cpp) ;;
+      src/show/report/*markup.hpp | src/show/report/*html.cpp | src/show/report/*page_parts.cpp) ;;
       *) violation "$file: makes Markup of_drawing; only the parts of pages that place pictures may" ;;
     esac
   done < <(code_files | xargs -r grep -l 'of_drawing' || true)
@@ -128,38 +94,40 @@ check_drawings() {
 
 check_all() {
   check_top
-  check_stage_folders
   check_lengths
-  check_order
+  check_rooms
   check_pegtl
-  only_in "the decimal library" 'bid_' src/quantity/decimal.cpp
-  only_in "yaml-cpp" 'yaml-cpp/' src/evidence/yaml.cpp
-  only_in "OpenSSL" 'openssl/' src/source/digest.cpp
-  only_in "Boost" 'boost/' src/audit/outlier.cpp
+  only_in "the decimal library" 'bid_' src/base/quantity/decimal.cpp
+  only_in "yaml-cpp" 'yaml-cpp/' src/judge/evidence/yaml.cpp
+  only_in "OpenSSL" 'openssl/' src/base/source/digest.cpp
+  only_in "Boost" 'boost/' src/judge/audit/outlier.cpp
   check_drawings
 }
 
 # A small repository without a violation.
 lay_out_sound() {
-  mkdir -p "$1"/{src/{source,quantity,syntax,evidence},grammar,.build}
+  mkdir -p "$1"/{src/{base/{source,quantity},language/syntax,judge/evidence,apply/{review,window},doors/command},grammar,.build}
   cd "$1"
-  touch README.md LICENSE .gitignore src/source/source.hpp src/syntax/tree.hpp
+  touch README.md LICENSE .gitignore src/base/source/source.hpp src/language/syntax/tree.hpp
   printf '#include <tao/pegtl.hpp>\n' > grammar/rules.hpp
   printf '#include "grammar/rules.hpp"\n' > grammar/messages.hpp
-  printf '#include "grammar/messages.hpp"\n#include "source/source.hpp"\n' > src/syntax/parse.cpp
-  printf '#include "quantity/unit.hpp"\n#include <bid_functions.h>\n' > src/quantity/decimal.cpp
-  printf '#include "source/source.hpp"\n' > src/quantity/unit.hpp
-  printf '#include <yaml-cpp/yaml.h>\n#include "quantity/unit.hpp"\n' > src/evidence/yaml.cpp
-  printf '#include "evidence/yaml.hpp"\n' > src/main.cpp
-  touch src/evidence/yaml.hpp
+  printf '#include "grammar/messages.hpp"\n#include "base/source/source.hpp"\n' > src/language/syntax/parse.cpp
+  printf '#include "base/quantity/unit.hpp"\n#include <bid_functions.h>\n' > src/base/quantity/decimal.cpp
+  printf '#include "base/source/source.hpp"\n' > src/base/quantity/unit.hpp
+  printf '#include <yaml-cpp/yaml.h>\n#include "base/quantity/unit.hpp"\n' > src/judge/evidence/yaml.cpp
+  printf '#include "judge/evidence/yaml.hpp"\n' > src/doors/command/main.cpp
+  touch src/judge/evidence/yaml.hpp src/apply/review/review.hpp src/apply/window/window.hpp
 }
 
-# catches NAME COMMAND: after the command the small repository must be refused.
+# catches NAME COMMAND: after the command, which must succeed, the small repository must be refused.
 catches() {
   local name=$1 place
   place=$(mktemp -d "$scratch/XXXXXX")
   shift
-  if (lay_out_sound "$place/root" && eval "$*" && check_all >/dev/null && [[ $violations -eq 0 ]]); then
+  if ! (lay_out_sound "$place/root" && eval "$*"); then
+    echo "layout self-check: could not be planted: $name"
+    missed=$((missed + 1))
+  elif (cd "$place/root" && check_all >/dev/null && [[ $violations -eq 0 ]]); then
     echo "layout self-check: not caught: $name"
     missed=$((missed + 1))
   fi
@@ -174,18 +142,21 @@ self_check() {
     missed=1
   fi
   catches "an extra entry at the top" 'touch notes.txt'
-  catches "a folder that is no stage" 'mkdir src/helpers'
-  catches "a stage that includes a later one" 'echo "#include \"syntax/tree.hpp\"" >> src/quantity/unit.hpp'
-  catches "grammar that includes a later stage" 'echo "#include \"evidence/yaml.hpp\"" >> grammar/rules.hpp'
-  catches "an include of nothing known" 'echo "#include \"other/thing.hpp\"" >> src/quantity/unit.hpp'
-  catches "an include of a missing file" 'echo "#include \"source/gone.hpp\"" >> src/quantity/unit.hpp'
-  catches "a file that is too long" 'yes "// line" | head -n 501 > src/source/long.cpp'
-  catches "PEGTL in a second file" 'cp src/syntax/parse.cpp src/syntax/again.cpp'
-  catches "PEGTL in a header of src" 'echo "#include \"rules.hpp\"" >> src/syntax/tree.hpp'
-  catches "PEGTL nowhere" 'rm src/syntax/parse.cpp'
-  catches "the decimal library elsewhere" 'echo "#include <bid_functions.h>" >> src/quantity/unit.hpp'
-  catches "yaml-cpp elsewhere" 'echo "#include <yaml-cpp/yaml.h>" >> src/quantity/decimal.cpp'
-  catches "unescaped HTML elsewhere" 'mkdir src/report && echo "Markup::of_drawing(text)" > src/report/other.cpp'
+  catches "a room that is none" 'mkdir src/helpers'
+  catches "a folder that is not in its room" 'mkdir src/judge/helpers'
+  catches "a room that includes one above it" 'echo "#include \"language/syntax/tree.hpp\"" >> src/base/quantity/unit.hpp'
+  catches "a folder that includes a later one of its room" 'echo "#include \"base/quantity/unit.hpp\"" >> src/base/source/source.hpp'
+  catches "siblings" 'echo "#include \"apply/review/review.hpp\"" >> src/apply/window/window.hpp'
+  catches "grammar that includes a room above" 'echo "#include \"judge/evidence/yaml.hpp\"" >> grammar/rules.hpp'
+  catches "an include of nothing known" 'echo "#include \"other/thing.hpp\"" >> src/base/quantity/unit.hpp'
+  catches "an include of a missing file" 'echo "#include \"base/source/gone.hpp\"" >> src/base/quantity/unit.hpp'
+  catches "a file that is too long" 'seq -f "// line %g" 501 > src/base/source/long.cpp'
+  catches "PEGTL in a second file" 'cp src/language/syntax/parse.cpp src/language/syntax/again.cpp'
+  catches "PEGTL in a header of src" 'echo "#include \"grammar/rules.hpp\"" >> src/language/syntax/tree.hpp'
+  catches "PEGTL nowhere" 'rm src/language/syntax/parse.cpp'
+  catches "the decimal library elsewhere" 'echo "#include <bid_functions.h>" >> src/base/quantity/unit.hpp'
+  catches "yaml-cpp elsewhere" 'echo "#include <yaml-cpp/yaml.h>" >> src/base/quantity/decimal.cpp'
+  catches "unescaped HTML elsewhere" 'mkdir -p src/show/report && echo "Markup::of_drawing(text)" > src/show/report/other.cpp'
   echo "layout self-check: $missed not caught"
   [[ $missed -eq 0 ]]
 }

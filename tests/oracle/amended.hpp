@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "syntax/tree.hpp"
+#include "language/syntax/tree.hpp"
 
 namespace plumbrule::oracle {
 

@@ -2,7 +2,7 @@
 
 #include <numeric>
 
-#include "evidence/written.hpp"
+#include "judge/evidence/written.hpp"
 
 namespace plumbrule::oracle {
 namespace {

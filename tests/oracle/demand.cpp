@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "quantity/sieve.hpp"
+#include "base/quantity/sieve.hpp"
 
 namespace plumbrule::oracle {
 

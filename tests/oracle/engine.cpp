@@ -1,7 +1,7 @@
 #include "engine.hpp"
 
 #include "amended.hpp"
-#include "explain/explanation.hpp"
+#include "judge/explain/explanation.hpp"
 
 namespace plumbrule::oracle {
 namespace {

@@ -4,10 +4,10 @@
 #include <array>
 #include <memory>
 
-#include "check/check.hpp"
-#include "evaluate/evaluate.hpp"
+#include "language/check/check.hpp"
+#include "judge/evaluate/evaluate.hpp"
 #include "judge.hpp"
-#include "plan/plan.hpp"
+#include "language/plan/plan.hpp"
 
 namespace plumbrule::oracle {
 

@@ -10,8 +10,8 @@
 #include <string>
 #include <vector>
 
-#include "quantity/amount.hpp"
-#include "quantity/rounding.hpp"
+#include "base/quantity/amount.hpp"
+#include "base/quantity/rounding.hpp"
 
 namespace plumbrule::oracle {
 

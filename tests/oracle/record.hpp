@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "evidence/document.hpp"
+#include "judge/evidence/document.hpp"
 #include "interval.hpp"
 #include "rulebook.hpp"
 

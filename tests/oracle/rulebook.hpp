@@ -5,8 +5,8 @@
 #include <string>
 #include <vector>
 
-#include "quantity/unit.hpp"
-#include "syntax/tree.hpp"
+#include "base/quantity/unit.hpp"
+#include "language/syntax/tree.hpp"
 
 namespace plumbrule::oracle {
 

@@ -1,6 +1,6 @@
 #include "value_reader.hpp"
 
-#include "quantity/sieve.hpp"
+#include "base/quantity/sieve.hpp"
 
 namespace plumbrule::oracle {
 namespace {

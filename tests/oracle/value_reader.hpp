@@ -1,7 +1,7 @@
 #pragma once
 // Single values of a submittal: quantities, words, sieves, dates.
 
-#include "evidence/written.hpp"
+#include "judge/evidence/written.hpp"
 #include "record.hpp"
 
 namespace plumbrule::oracle {

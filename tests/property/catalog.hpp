@@ -4,7 +4,7 @@
 #include <map>
 #include <optional>
 
-#include "quantity/unit.hpp"
+#include "base/quantity/unit.hpp"
 #include "random.hpp"
 
 namespace plumbrule::property {

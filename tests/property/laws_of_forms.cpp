@@ -1,8 +1,8 @@
 // Laws of the forms of a submittal (language.md, section 17), over random rules and submittals.
 
-#include "evidence/json.hpp"
-#include "evidence/sheet.hpp"
-#include "evidence/transcribe.hpp"
+#include "judge/evidence/json.hpp"
+#include "judge/evidence/sheet.hpp"
+#include "judge/evidence/transcribe.hpp"
 #include "law_tools.hpp"
 
 namespace plumbrule::property {

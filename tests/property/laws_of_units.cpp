@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "evidence/written.hpp"
+#include "judge/evidence/written.hpp"
 #include "law_tools.hpp"
 
 namespace plumbrule::property {

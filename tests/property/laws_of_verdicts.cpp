@@ -2,9 +2,9 @@
 
 #include <algorithm>
 
-#include "explain/explanation.hpp"
+#include "judge/explain/explanation.hpp"
 #include "law_tools.hpp"
-#include "report/report.hpp"
+#include "show/report/review/report.hpp"
 
 namespace plumbrule::property {
 namespace {

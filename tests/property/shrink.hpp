@@ -3,7 +3,7 @@
 
 #include <filesystem>
 
-#include "evidence/document.hpp"
+#include "judge/evidence/document.hpp"
 #include "made_rules.hpp"
 
 namespace plumbrule::property {

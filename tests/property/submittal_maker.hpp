@@ -4,7 +4,7 @@
 #include <span>
 
 #include "catalog.hpp"
-#include "evidence/document.hpp"
+#include "judge/evidence/document.hpp"
 #include "value_maker.hpp"
 
 namespace plumbrule::property {

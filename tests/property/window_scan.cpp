@@ -2,17 +2,17 @@
 //
 // Random trial series and limits: the window that the engine finds against a scan of the variable on a fine grid, and
 // next to each end that was found. The scan interpolates in whole numbers, rounds and then compares; it shares nothing
-// with src/window. Exit status: 0 no disagreement, 1 some, 2 unusable.
+// with src/apply/window. Exit status: 0 no disagreement, 1 some, 2 unusable.
 
 #include <algorithm>
 #include <iostream>
 #include <map>
 #include <random>
 
-#include "check/check.hpp"
-#include "evidence/evidence.hpp"
-#include "plan/plan.hpp"
-#include "window/find.hpp"
+#include "language/check/check.hpp"
+#include "judge/evidence/evidence.hpp"
+#include "language/plan/plan.hpp"
+#include "apply/window/find.hpp"
 
 namespace {
 

@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "evidence/document.hpp"
+#include "judge/evidence/document.hpp"
 
 namespace plumbrule::property {
 

@@ -1,4 +1,4 @@
-#include "audit/outlier.hpp"
+#include "judge/audit/outlier.hpp"
 
 #include <catch2/catch.hpp>
 #include <cmath>

@@ -1,5 +1,5 @@
 // Names, units and rounding resolved; what is broken yields nothing.
-#include "check/check.hpp"
+#include "language/check/check.hpp"
 
 #include <catch2/catch.hpp>
 #include <filesystem>

@@ -1,4 +1,4 @@
-#include "command/archive.hpp"
+#include "doors/command/archive.hpp"
 
 #include <unistd.h>
 

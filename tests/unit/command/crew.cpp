@@ -1,4 +1,4 @@
-#include "command/crew.hpp"
+#include "doors/command/crew.hpp"
 
 #include <unistd.h>
 

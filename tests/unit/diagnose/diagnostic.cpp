@@ -1,4 +1,4 @@
-#include "diagnose/diagnostic.hpp"
+#include "base/diagnose/diagnostic.hpp"
 
 #include <catch2/catch.hpp>
 

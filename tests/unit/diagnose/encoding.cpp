@@ -1,5 +1,5 @@
 // UTF-8 (RFC 3629): its table 3-7 in the Unicode Standard names the valid sequences.
-#include "diagnose/encoding.hpp"
+#include "base/diagnose/encoding.hpp"
 
 #include <catch2/catch.hpp>
 #include <string>

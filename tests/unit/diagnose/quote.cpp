@@ -1,10 +1,10 @@
 // The user's text inside a message. Expectations: computed here.
-#include "diagnose/quote.hpp"
+#include "base/diagnose/quote.hpp"
 
 #include <catch2/catch.hpp>
 #include <string>
 
-#include "diagnose/encoding.hpp"
+#include "base/diagnose/encoding.hpp"
 
 using namespace plumbrule::diagnose;
 

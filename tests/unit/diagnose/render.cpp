@@ -1,12 +1,12 @@
 // The excerpt with the underlined text. Expectations: computed here.
-#include "diagnose/render.hpp"
+#include "base/diagnose/render.hpp"
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 #include <random>
 #include <sstream>
 
-#include "diagnose/encoding.hpp"
+#include "base/diagnose/encoding.hpp"
 
 using namespace plumbrule;
 using namespace plumbrule::diagnose;

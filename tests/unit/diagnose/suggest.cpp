@@ -1,5 +1,5 @@
 // "Did you mean". Distances: computed here.
-#include "diagnose/suggest.hpp"
+#include "base/diagnose/suggest.hpp"
 
 #include <array>
 #include <catch2/catch.hpp>

@@ -9,7 +9,7 @@
 #include <string>
 #include <vector>
 
-#include "diagnose/code.hpp"
+#include "base/diagnose/code.hpp"
 
 namespace {
 

@@ -1,6 +1,6 @@
 // Arithmetic of bounds against brute force: an amount of which only a bound is known stands for many true values; what
 // is claimed of a result must hold for all of them, and what holds for all of them should be claimed.
-#include "evaluate/bounds.hpp"
+#include "judge/evaluate/bounds.hpp"
 
 #include <algorithm>
 #include <array>

@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include "quantity/amount.hpp"
+#include "base/quantity/amount.hpp"
 
 namespace plumbrule::evaluate {
 

@@ -1,11 +1,11 @@
 // read_json: the tree, the places in it, what it refuses, and that it agrees with read_yaml. All expectations: computed
 // here.
-#include "evidence/json.hpp"
+#include "judge/evidence/json.hpp"
 
 #include <catch2/catch.hpp>
 #include <string>
 
-#include "evidence/json_fault.hpp"
+#include "judge/evidence/json_fault.hpp"
 #include "read_text.hpp"
 
 using namespace plumbrule;

@@ -4,7 +4,7 @@
 #include <optional>
 #include <string>
 
-#include "evidence/document.hpp"
+#include "judge/evidence/document.hpp"
 
 namespace plumbrule::evidence {
 

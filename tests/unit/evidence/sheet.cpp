@@ -1,11 +1,11 @@
 // Sheets: the tree that a row gives is that of the same submittal in YAML; places; what is refused. All expectations:
 // computed here.
-#include "evidence/sheet.hpp"
+#include "judge/evidence/sheet.hpp"
 
 #include <catch2/catch.hpp>
 #include <string>
 
-#include "evidence/json.hpp"
+#include "judge/evidence/json.hpp"
 #include "read_text.hpp"
 
 using namespace plumbrule;

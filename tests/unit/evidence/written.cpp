@@ -1,5 +1,5 @@
 // read_written and read_date. Readings and their meaning: common practice, no source; the calendar: Gregorian rule.
-#include "evidence/written.hpp"
+#include "judge/evidence/written.hpp"
 
 #include <catch2/catch.hpp>
 #include <set>

@@ -1,4 +1,4 @@
-#include "followup/followup.hpp"
+#include "apply/followup/followup.hpp"
 
 #include <catch2/catch.hpp>
 

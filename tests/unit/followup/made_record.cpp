@@ -4,8 +4,8 @@
 #include <catch2/catch.hpp>
 #include <filesystem>
 
-#include "evidence/evidence.hpp"
-#include "explain/wording.hpp"
+#include "judge/evidence/evidence.hpp"
+#include "judge/explain/wording.hpp"
 
 namespace plumbrule::followup::made {
 namespace {

@@ -8,9 +8,9 @@
 #include <utility>
 #include <vector>
 
-#include "check/check.hpp"
-#include "followup/followup.hpp"
-#include "plan/plan.hpp"
+#include "language/check/check.hpp"
+#include "apply/followup/followup.hpp"
+#include "language/plan/plan.hpp"
 
 namespace plumbrule::followup::made {
 

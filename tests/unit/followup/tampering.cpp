@@ -7,7 +7,7 @@
 #include <random>
 
 #include "made_record.hpp"
-#include "quantity/sieve.hpp"
+#include "base/quantity/sieve.hpp"
 
 namespace plumbrule::followup {
 namespace {

@@ -1,4 +1,4 @@
-#include "picture/labels.hpp"
+#include "show/picture/labels.hpp"
 
 #include <algorithm>
 #include <catch2/catch.hpp>

@@ -1,4 +1,4 @@
-#include "picture/picture.hpp"
+#include "show/picture/picture.hpp"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
@@ -8,8 +8,8 @@
 #include <numeric>
 #include <regex>
 
-#include "picture/labels.hpp"
-#include "picture/svg.hpp"
+#include "show/picture/labels.hpp"
+#include "show/picture/svg.hpp"
 #include "samples.hpp"
 
 namespace plumbrule::picture {

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "picture/picture.hpp"
+#include "show/picture/picture.hpp"
 
 namespace plumbrule::picture {
 

@@ -1,4 +1,4 @@
-#include "picture/scale.hpp"
+#include "show/picture/scale.hpp"
 
 #include <catch2/catch.hpp>
 #include <cmath>

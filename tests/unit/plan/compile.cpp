@@ -1,8 +1,8 @@
 // Checked rules as flat code and thresholds.
 #include <catch2/catch.hpp>
 
-#include "check/check.hpp"
-#include "plan/plan.hpp"
+#include "language/check/check.hpp"
+#include "language/plan/plan.hpp"
 
 using namespace plumbrule;
 using namespace plumbrule::plan;

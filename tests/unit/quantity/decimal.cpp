@@ -1,4 +1,4 @@
-#include "quantity/decimal.hpp"
+#include "base/quantity/decimal.hpp"
 
 #include <catch2/catch.hpp>
 #include <cstdint>

@@ -1,4 +1,4 @@
-#include "quantity/rounding.hpp"
+#include "base/quantity/rounding.hpp"
 
 #include <array>
 #include <catch2/catch.hpp>

@@ -1,4 +1,4 @@
-#include "quantity/sieve.hpp"
+#include "base/quantity/sieve.hpp"
 
 #include <catch2/catch.hpp>
 #include <string>

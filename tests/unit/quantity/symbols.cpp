@@ -1,4 +1,4 @@
-#include "quantity/symbols.hpp"
+#include "base/quantity/symbols.hpp"
 
 #include <udunits2.h>
 

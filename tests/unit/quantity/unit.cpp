@@ -1,10 +1,10 @@
-#include "quantity/unit.hpp"
+#include "base/quantity/unit.hpp"
 
 #include <catch2/catch.hpp>
 #include <string>
 #include <vector>
 
-#include "quantity/rounding.hpp"
+#include "base/quantity/rounding.hpp"
 
 using namespace plumbrule::quantity;
 

@@ -1,4 +1,4 @@
-#include "quantity/unit_text.hpp"
+#include "base/quantity/unit_text.hpp"
 
 #include <catch2/catch.hpp>
 #include <optional>
@@ -6,7 +6,7 @@
 #include <utility>
 #include <vector>
 
-#include "quantity/symbols.hpp"
+#include "base/quantity/symbols.hpp"
 
 using namespace plumbrule::quantity;
 

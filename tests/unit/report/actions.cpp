@@ -1,6 +1,6 @@
 #include <catch2/catch.hpp>
 
-#include "report/report.hpp"
+#include "show/report/review/report.hpp"
 
 namespace plumbrule::report {
 namespace {

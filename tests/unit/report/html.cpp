@@ -1,4 +1,4 @@
-#include "report/html.hpp"
+#include "show/report/parts/html.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,4 +1,4 @@
-#include "report/junit_form.hpp"
+#include "show/report/parts/junit_form.hpp"
 
 #include <catch2/catch.hpp>
 #include <string>

@@ -1,4 +1,4 @@
-#include "report/markdown.hpp"
+#include "show/report/parts/markdown.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,4 +1,4 @@
-#include "report/markup.hpp"
+#include "show/report/parts/markup.hpp"
 
 #include <catch2/catch.hpp>
 #include <string>

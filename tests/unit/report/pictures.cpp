@@ -1,4 +1,4 @@
-#include "report/pictures.hpp"
+#include "show/report/review/pictures.hpp"
 
 #include <algorithm>
 #include <catch2/catch.hpp>

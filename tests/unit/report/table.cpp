@@ -1,4 +1,4 @@
-#include "report/table.hpp"
+#include "show/report/parts/table.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,4 +1,4 @@
-#include "source/digest.hpp"
+#include "base/source/digest.hpp"
 
 #include <catch2/catch.hpp>
 #include <string>

@@ -1,5 +1,5 @@
 // Texts and places in them. Expectations: computed here.
-#include "source/source.hpp"
+#include "base/source/source.hpp"
 
 #include <catch2/catch.hpp>
 #include <filesystem>

@@ -1,4 +1,4 @@
-#include "sweep/line_reader.hpp"
+#include "apply/sweep/line_reader.hpp"
 
 #include <catch2/catch.hpp>
 

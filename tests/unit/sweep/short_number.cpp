@@ -1,4 +1,4 @@
-#include "sweep/short_number.hpp"
+#include "apply/sweep/short_number.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,4 +1,4 @@
-#include "sweep/tally.hpp"
+#include "apply/sweep/tally.hpp"
 
 #include <catch2/catch.hpp>
 

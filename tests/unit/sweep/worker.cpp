@@ -1,4 +1,4 @@
-#include "sweep/worker.hpp"
+#include "apply/sweep/worker.hpp"
 
 #include <catch2/catch.hpp>
 

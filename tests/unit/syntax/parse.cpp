@@ -2,7 +2,7 @@
 #include <catch2/catch.hpp>
 #include <random>
 
-#include "syntax/tree.hpp"
+#include "language/syntax/tree.hpp"
 
 using namespace plumbrule;
 using namespace plumbrule::syntax;

@@ -1,12 +1,12 @@
 // The canonical layout: laws over all shipped rule files and random variants of them, then single layouts.
 // Values in the rules are made up here, no source; they are never evaluated.
-#include "syntax/tidy.hpp"
+#include "language/syntax/tidy.hpp"
 
 #include <catch2/catch.hpp>
 #include <filesystem>
 #include <random>
 
-#include "syntax/tree.hpp"
+#include "language/syntax/tree.hpp"
 #include "tree_dump.hpp"
 
 using namespace plumbrule;

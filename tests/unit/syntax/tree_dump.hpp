@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "syntax/tree.hpp"
+#include "language/syntax/tree.hpp"
 
 namespace plumbrule::test {
 

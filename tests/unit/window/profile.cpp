@@ -1,4 +1,4 @@
-#include "window/profile.hpp"
+#include "apply/window/profile.hpp"
 
 #include <catch2/catch.hpp>
 

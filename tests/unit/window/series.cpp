@@ -1,4 +1,4 @@
-#include "window/series.hpp"
+#include "apply/window/series.hpp"
 
 #include <catch2/catch.hpp>
 

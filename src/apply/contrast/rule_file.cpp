@@ -1,0 +1,303 @@
+#include <algorithm>
+
+#include "apply/contrast/envelope.hpp"
+#include "judge/explain/wording.hpp"
+
+namespace plumbrule::contrast {
+namespace {
+
+using Specifications = std::vector<const check::Rules*>;
+
+// A text of a rule file holds no quotes and no line ends.
+std::string quoted(const std::string& text) {
+  std::string out = explain::one_line(text);
+  std::replace(out.begin(), out.end(), '"', '\'');
+  return "\"" + out + "\"";
+}
+
+std::string amount(const quantity::Decimal& value, const std::string& unit, const std::string& basis) {
+  return value.text() + (unit.empty() ? "" : " " + unit) + (basis.empty() ? "" : " of " + basis);
+}
+
+const check::Rules& rules_of(const Specifications& all, const Bound& bound) { return *all[bound.specification]; }
+
+std::string unit_of(const Specifications& all, const Bound& bound) {
+  return rules_of(all, bound).units.at(bound.demand->assertion->limit.unit).text;
+}
+
+std::string basis_of(const Specifications& all, const Bound& bound) {
+  const check::Rules& rules = rules_of(all, bound);
+  const check::BasisId basis = rules.measures[bound.demand->assertion->measure].type.basis;
+  return basis == check::none ? "" : rules.bases[basis].name;
+}
+
+std::string list(const std::set<std::string>& words) {
+  std::string out;
+  for (const std::string& word : words) {
+    out += (out.empty() ? "" : ", ") + word;
+  }
+  return out;
+}
+
+std::string tests(const Asked& classes) {
+  std::string out;
+  for (const auto& [category, words] : classes) {
+    out += (out.empty() ? "" : " and ") + category + " is " + (words.size() > 1 ? "one of " : "") + list(words);
+  }
+  return out;
+}
+
+// Mixes of these classes have requirements of their own, or none.
+std::string except(const std::vector<Asked>& exceptions) {
+  std::string out;
+  for (const Asked& one : exceptions) {
+    out += "  except where " + tests(one) + ", not required\n";
+  }
+  return out;
+}
+
+// As a rule file says it.
+std::string statistic_phrase(const syntax::Statistic& statistic) {
+  if (!statistic.span.known()) {
+    return {};
+  }
+  const bool specimens = statistic.over == syntax::Over::specimens;
+  return ", " + std::string(explain::statistic_name(statistic.kind)) + " of at least " +
+         std::to_string(statistic.at_least) + (specimens ? " specimens" : " results") +
+         (statistic.over == syntax::Over::results_of_lot ? " in each lot" : "") + ",";
+}
+
+std::string subject(const check::Rules& rules, const check::Assertion& assertion) {
+  std::string out = rules.measures[assertion.measure].name;
+  bool first = true;
+  for (const check::ConditionValue& value : assertion.conditions) {
+    out +=
+        (first ? " under " : " and ") + rules.conditions[value.condition].name + " " + explain::one_line(value.written);
+    first = false;
+  }
+  return out + statistic_phrase(assertion.statistic);
+}
+
+std::string weight(check::Severity severity, bool optional) {
+  return std::string(optional ? "  optional\n" : "") +
+         (severity == check::Severity::reject ? ""
+                                              : "  severity " + std::string(explain::severity_text(severity)) + "\n");
+}
+
+std::string setter(const Specifications& all, const Bound& bound, const char* end) {
+  const check::Specification& one = *all[bound.specification]->specification;
+  return std::string(end) + " set by " + one.title + ", edition " + one.edition + ", " +
+         bound.demand->requirement->number + " (" + explain::limit_text(bound.demand->assertion->limit) +
+         (bound.by_rounding ? ", " + rounding_of(*bound.demand) : "") + ")";
+}
+
+std::string cite(const Specifications& all, const Row& row) {
+  std::string out;
+  const auto add = [&](const std::string& text) { out += (out.empty() ? "" : "; ") + text; };
+  if (row.low && row.high && row.low->demand == row.high->demand) {
+    return setter(all, *row.low, "both ends");
+  }
+  if (row.low) {
+    add(setter(all, *row.low, "lower end"));
+  }
+  if (row.high) {
+    add(setter(all, *row.high, "upper end"));
+  }
+  if (row.tolerance) {
+    add(setter(all, *row.tolerance, "tolerance"));
+  }
+  if (row.words) {
+    for (const auto& [at, demand] : row.all) {
+      add(all[at]->specification->title + ", " + demand->requirement->number);
+    }
+  }
+  return out;
+}
+
+std::string tested(const check::Validity& validity) {
+  return validity.count == 0
+             ? ""
+             : "  tested within " + std::to_string(validity.count) + (validity.days ? " days" : " months") + "\n";
+}
+
+// Numbers the requirements as they are written.
+class Writer {
+ public:
+  /// The file is for mixes of the chosen classes, so that each requirement asks for them.
+  Writer(const Specifications& all, const Classes& chosen) : all_(all), chosen_(chosen) {}
+
+  // The categories that specifications declare themselves, each once.
+  void categories() {
+    std::map<std::string, std::pair<std::string, std::set<std::string>>> declared;  // title and all words
+    for (const check::Rules* rules : all_) {
+      for (const check::Category& category : rules->categories) {
+        if (category.span.file == rules->file) {
+          auto& one = declared.emplace(category.name, std::pair(category.title, std::set<std::string>())).first->second;
+          one.second.insert(category.words.begin(), category.words.end());
+        }
+      }
+    }
+    for (const auto& [name, one] : declared) {
+      out_ += "category " + name + " " + quoted(one.first) + ": " + list(one.second) + "\n\n";
+    }
+  }
+
+  // What the file does not hold is not shown until somebody states that it was checked: never a false pass.
+  void by_hand(const std::string& what, const Asked& classes) {
+    const std::string name = "checked_by_hand_" + std::to_string(++by_hand_);
+    measures_ += "measure " + name + " " + quoted("who checked it, item " + std::to_string(by_hand_)) + " as text\n";
+    head("To be checked by hand: " + what);
+    out_ += where(classes) + "  " + name + " shall be stated\n\n";
+  }
+
+  void row(const Row& row) {
+    if (own(*all_[row.specification], *row.demand->assertion)) {
+      return;  // said among what is left out
+    }
+    if (row.words && row.words->empty()) {  // each as it stands, so that nothing meets them all
+      for (const auto& [at, demand] : row.all) {
+        const std::set<std::string> words = allowed_words(*all_[at], *demand->assertion);
+        requirement(row, (words.size() > 1 ? "one of " : "") + list(words),
+                    all_[at]->specification->title + ", " + demand->requirement->number);
+      }
+      return;
+    }
+    for (const std::string& limit : row_limits(row, all_, false)) {
+      requirement(row, limit, cite(all_, row));
+    }
+  }
+
+  void kept(const Kept& kept) {
+    const check::Rules& rules = *all_[kept.specification];
+    std::string body;
+    for (const check::Alternative& alternative : kept.one->alternatives) {
+      if (alternative.assertions.size() != 1 || !alternative.grading.empty() ||
+          own(rules, alternative.assertions.front())) {
+        return;
+      }
+      const check::Assertion& assertion = alternative.assertions.front();
+      body += (body.empty() ? "  either " : "  or ") + subject(rules, assertion) + " shall be " +
+              explain::one_line(assertion.limit.written) + "\n";
+    }
+    head(kept.requirement->title);
+    out_ += where(kept.classes) + weight(kept.requirement->severity, kept.requirement->optional) +
+            tested(kept.requirement->validity);
+    out_ += body;
+    std::string sources;
+    for (const auto& [at, demand] : kept.all) {
+      sources += (sources.empty() ? "" : "; ") + all_[at]->specification->title + ", " + demand->requirement->number;
+    }
+    out_ += "  cite " + quoted(sources) + "\n" + except(kept.exceptions) + "\n";
+  }
+
+  [[nodiscard]] std::string take() { return measures_ + (measures_.empty() ? "" : "\n") + out_; }
+
+ private:
+  const Specifications& all_;
+  const Classes& chosen_;
+  std::string measures_, out_;
+  std::size_t count_ = 0, by_hand_ = 0;
+
+  [[nodiscard]] std::string where(Asked classes) const {
+    for (const auto& [category, word] : chosen_) {
+      classes[category] = {word};
+    }
+    return classes.empty() ? "" : "  where " + tests(classes) + "\n";
+  }
+  void head(const std::string& title) {
+    out_ += "requirement E-" + std::to_string(++count_) + " " + quoted(title) + "\n";
+  }
+  void requirement(const Row& row, const std::string& limit, const std::string& source) {
+    const check::Rules& rules = *all_[row.specification];
+    head(explain::label(rules, *row.demand->assertion));
+    out_ += where(row.classes) + weight(row.severity, row.optional) + tested(row.validity);
+    out_ += "  " + subject(rules, *row.demand->assertion) + " shall be " + limit + "\n  cite " + quoted(source) + "\n" +
+            except(row.exceptions) + "\n";
+  }
+};
+
+std::string latest_edition(const Specifications& all) {
+  std::string out;
+  for (const check::Rules* rules : all) {
+    out = std::max(out, rules->specification->edition);
+  }
+  return out;
+}
+
+}  // namespace
+
+std::vector<std::string> row_limits(const Row& row, const Specifications& all, bool for_people) {
+  if (row.words) {
+    return {row.words->empty() ? "nothing that all allow"
+                               : (row.words->size() > 1 ? "one of " : "") + list(*row.words)};
+  }
+  std::vector<std::string> out;
+  const auto open = [&](const Bound& bound) { return for_people && !bound.own.inclusive; };
+  const auto one_end = [&](const Bound& bound) {
+    return amount(bound.own.value, unit_of(all, bound), basis_of(all, bound));
+  };
+  const bool band = row.low && row.high && unit_of(all, *row.low) == unit_of(all, *row.high) &&
+                    row.low->own.value <= row.high->own.value && !open(*row.low) && !open(*row.high);
+  const bool point = for_people && band && row.low->own.value == row.high->own.value;
+  if (point) {
+    out.push_back(one_end(*row.high));
+  } else if (band) {
+    out.push_back("between " + amount(row.low->own.value, unit_of(all, *row.low), "") + " and " + one_end(*row.high));
+  } else {
+    if (row.low) {
+      out.push_back((open(*row.low) ? "above " : "at least ") + one_end(*row.low));
+    }
+    if (row.high) {
+      out.push_back((open(*row.high) ? "below " : "at most ") + one_end(*row.high));
+    }
+  }
+  if (row.tolerance) {
+    const Demand& demand = *row.tolerance->demand;
+    const quantity::UnitTable& units = all[row.tolerance->specification]->units;
+    out.push_back("within " +
+                  amount(demand.assertion->limit.tolerance->value,
+                         units.at(units.difference(demand.assertion->limit.unit)).text, basis_of(all, *row.tolerance)) +
+                  " from the job mix");
+  }
+  return out;
+}
+
+std::string rule_file(const Envelope& envelope, const Specifications& specifications,
+                      const std::vector<std::string>& vocabularies, const Classes& classes) {
+  std::string titles;
+  for (const check::Rules* rules : specifications) {
+    titles += (titles.empty() ? "" : "; ") + rules->specification->title + ", edition " + rules->specification->edition;
+  }
+  std::string chosen;
+  for (const auto& [category, word] : classes) {
+    chosen.append(" ").append(category).append(" ").append(word);
+  }
+  std::string uses;
+  for (const std::string& name : vocabularies) {
+    uses += (uses.empty() ? "" : ", ") + name;
+  }
+  std::string out = "plumbrule 1\n\n# Made by `plumbrule envelope`. The documents themselves govern.\n\n";
+  out += "specification envelope \"The tightest of several specifications\"\n  edition " +
+         latest_edition(specifications) + "\n";
+  out += uses.empty() ? "" : "  uses " + uses + "\n";
+  out += "  compare by the absolute method\n  status unverified " + quoted("made from: " + titles) + "\n";
+  out += chosen.empty() ? "\n" : "  note " + quoted("for" + chosen + " only") + "\n\n";
+  Writer writer(specifications, classes);
+  writer.categories();
+  for (const std::string& one : envelope.left_out) {
+    writer.by_hand(one, {});
+  }
+  for (const Uncovered& one : envelope.uncovered) {
+    writer.by_hand(specifications[one.specification]->specification->name + " asks nothing of these mixes that counts",
+                   one.classes);
+  }
+  for (const Row& row : envelope.rows) {
+    writer.row(row);
+  }
+  for (const Kept& kept : envelope.kept) {
+    writer.kept(kept);
+  }
+  return out + writer.take();
+}
+
+}  // namespace plumbrule::contrast
