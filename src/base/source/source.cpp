@@ -1,12 +1,7 @@
 #include "base/source/source.hpp"
 
 #include <algorithm>
-#include <cerrno>
-#include <cstring>
-#include <filesystem>
-#include <fstream>
 #include <iterator>
-#include <system_error>
 
 namespace plumbrule::source {
 
@@ -27,7 +22,7 @@ FileId SourceMap::add(std::string name, std::string text, std::uint32_t first_li
       file.line_starts.push_back(static_cast<std::uint32_t>(at + 1));
     }
   }
-  files_.push_back(std::move(file));
+  files_.push_back(std::make_shared<const File>(std::move(file)));
   return static_cast<FileId>(files_.size() - 1);
 }
 
@@ -36,12 +31,8 @@ std::string_view SourceMap::text(const Span& span) const {
   return whole.substr(span.begin, span.end - span.begin);
 }
 
-namespace {
-// Bytes that continue a UTF-8 sequence do not start a character.
-}  // namespace
-
 Place SourceMap::place(const Span& span) const {
-  const File& file = files_.at(span.file);
+  const File& file = *files_.at(span.file);
   const auto next = std::upper_bound(file.line_starts.begin(), file.line_starts.end(), span.begin);
   const auto line = static_cast<std::uint32_t>(next - file.line_starts.begin()) + file.first_line - 1;
   const std::uint32_t start = *(next - 1);
@@ -51,7 +42,7 @@ Place SourceMap::place(const Span& span) const {
 }
 
 std::string_view SourceMap::line_text(FileId id, std::uint32_t line) const {
-  const File& file = files_.at(id);
+  const File& file = *files_.at(id);
   const std::uint32_t start = file.line_starts.at(line - file.first_line);
   const std::size_t end = std::min(file.text.find('\n', start), file.text.size());
   std::string_view found = std::string_view(file.text).substr(start, end - start);
@@ -67,33 +58,6 @@ std::string SourceMap::place_text(const Span& span) const {
   }
   const Place at = place(span);
   return std::string(at.file) + ":" + std::to_string(at.line) + ":" + std::to_string(at.column);
-}
-
-FileText read_file(const std::string& path) {
-  std::error_code failure;
-  const auto status = std::filesystem::status(path, failure);
-  if (!std::filesystem::exists(status)) {
-    return {std::nullopt, "no such file"};
-  }
-  if (std::filesystem::is_directory(status)) {
-    return {std::nullopt, "it is a folder, not a file"};
-  }
-  std::ifstream stream(path, std::ios::binary);
-  if (!stream) {
-    return {std::nullopt, std::strerror(errno)};
-  }
-  std::string text;
-  std::string block(1U << 16U, '\0');
-  while (stream.read(block.data(), static_cast<std::streamsize>(block.size())) || stream.gcount() > 0) {
-    text.append(block, 0, static_cast<std::size_t>(stream.gcount()));
-    if (text.size() > largest_file) {
-      return {std::nullopt, "it is larger than 256 MiB"};
-    }
-  }
-  if (stream.bad()) {
-    return {std::nullopt, "reading stopped half-way"};
-  }
-  return {std::move(text), {}};
 }
 
 }  // namespace plumbrule::source

@@ -5,7 +5,7 @@
 // Span (file number, half-open byte range). Lines and columns are worked out only when something is printed.
 
 #include <cstdint>
-#include <deque>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -50,13 +50,14 @@ inline constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
   return (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U;
 }
 
-/// Owns the texts. Views into it stay valid while the map lives.
+/// Owns the texts. Views into it stay valid while the map or a copy of it lives. A copy shares the texts, so that a review
+/// adds its submittal to a map of its own, beside those of other threads.
 class SourceMap {
  public:
   /// `first_line`: the number of the first line, for a text that was taken out of a longer one.
   FileId add(std::string name, std::string text, std::uint32_t first_line = 1);
-  [[nodiscard]] std::string_view name(FileId file) const { return files_.at(file).name; }
-  [[nodiscard]] std::string_view text(FileId file) const { return files_.at(file).text; }
+  [[nodiscard]] std::string_view name(FileId file) const { return files_.at(file)->name; }
+  [[nodiscard]] std::string_view text(FileId file) const { return files_.at(file)->text; }
   [[nodiscard]] std::string_view text(const Span& span) const;
   /// The place of the first byte of the span; precondition: span.known().
   [[nodiscard]] Place place(const Span& span) const;
@@ -73,14 +74,7 @@ class SourceMap {
     std::uint32_t first_line = 1;
     std::vector<std::uint32_t> line_starts;
   };
-  std::deque<File> files_;
+  std::vector<std::shared_ptr<const File>> files_;
 };
-
-/// The bytes of a file, or nothing and a reason fit to print ("cannot be read: no such file").
-struct FileText {
-  std::optional<std::string> text;
-  std::string reason;
-};
-[[nodiscard]] FileText read_file(const std::string& path);
 
 }  // namespace plumbrule::source

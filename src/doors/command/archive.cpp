@@ -5,7 +5,7 @@
 #include <cstring>
 #include <utility>
 
-#include "doors/command/folder.hpp"
+#include "base/source/files.hpp"
 #include "base/source/source.hpp"
 
 namespace plumbrule::command {
@@ -47,7 +47,7 @@ std::optional<Part> Archive::open() {
     if (digests_) {
       digested_.push_back({input.name, source::sha256(*file.text)});
     }
-    return sweep::Document{input.name, std::move(*file.text), ending(input.name) == ".json"};
+    return sweep::Document{input.name, std::move(*file.text), source::ending(input.name) == ".json"};
   }
   file_.reset(input.name == "-" ? stdin : std::fopen(input.name.c_str(), "rb"));
   if (file_ == nullptr) {

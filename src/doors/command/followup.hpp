@@ -2,14 +2,14 @@
 // `plumbrule follow-up`: a resubmittal against the submittal before it (language.md, section 18).
 
 #include "doors/command/review.hpp"
-#include "doors/command/submission.hpp"
+#include "doors/command/workplace.hpp"
 
 namespace plumbrule::command {
 
 struct FollowUpOptions {
   std::string before, after;
   std::string record_before, record_after;  // of a sheet of several, or empty
-  RuleChoice rules;
+  library::RuleChoice rules;
   std::string out;  // a file, or empty
   Format format = Format::text;
 };

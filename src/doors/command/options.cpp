@@ -1,5 +1,7 @@
 #include "doors/command/options.hpp"
 
+#include "base/source/version.hpp"
+
 #include <algorithm>
 #include <array>
 
@@ -81,7 +83,7 @@ std::vector<const CLI::App*> commands_of(const CLI::App& app) {
 CommandLine::CommandLine()
     : app_("Checks pavement-mix trial results against agency specification limits and explains every verdict",
            "plumbrule") {
-  app_.set_version_flag("--version", "plumbrule " PLUMBRULE_VERSION);
+  app_.set_version_flag("--version", "plumbrule " + std::string(source::version()));
   app_.require_subcommand(1);
   app_.footer(footer("each command says its own in its --help; of a review " + std::string(table.front().statuses)));
   for (const Row& row : table) {

@@ -1,8 +1,6 @@
 #include "doors/command/recite.hpp"
 
-#include "doors/command/origin.hpp"
-#include "doors/command/submission.hpp"
-#include "judge/evidence/written.hpp"
+#include "doors/command/workplace.hpp"
 #include "show/report/review/report.hpp"
 
 namespace plumbrule::command {
@@ -10,7 +8,7 @@ namespace {
 
 constexpr std::size_t recite_width = 120;
 
-std::string page(const check::Rules& rules, const report::Origin& origin, const ReciteOptions& options) {
+std::string recite_page(const check::Rules& rules, const report::Origin& origin, const ReciteOptions& options) {
   if (options.format == Format::html) {
     return report::recite_html(rules, options.units, origin);
   }
@@ -22,18 +20,17 @@ std::string page(const check::Rules& rules, const report::Origin& origin, const 
                     : line + "\n";
   }
   out += "\n" + (markdown ? report::markdown_table(table) : report::text_table(table, recite_width));
-  return out + (markdown ? closing_markdown(origin) : closing_text(origin));
+  return out + (markdown ? report::closing_markdown(origin) : report::closing_text(origin));
 }
 
 }  // namespace
 
 Exit recite(const ReciteOptions& options) {
-  if (!options.on.empty() && !evidence::read_date(options.on)) {
-    print_error("found `" + options.on + "`, no date; write year, month and day: 2026-03-20");
+  if (!is_day(options.on)) {
     return Exit::unusable;
   }
-  source::SourceMap sources;
-  const auto rules = prepare_all(sources, {{options.path}, options.amendments, options.libraries, options.on});
+  Workplace place;
+  const auto rules = rules_in_force(place, {{options.path}, options.amendments, options.libraries, options.on});
   if (!rules) {
     return Exit::rules_broken;
   }
@@ -42,9 +39,10 @@ Exit recite(const ReciteOptions& options) {
                 "`; name the rule file of one");
     return Exit::unusable;
   }
-  const report::Origin origin = origin_of(sources, *rules);
-  return write_output(page(rules->sets.front().rules, origin, options), options.out, sources) ? Exit::complies
-                                                                                              : Exit::unusable;
+  const library::Origin origin = library::origin_of(place.sources, *rules);
+  return write_output(recite_page(rules->sets.front().rules, origin, options), options.out, place.sources)
+             ? Exit::complies
+             : Exit::unusable;
 }
 
 }  // namespace plumbrule::command

@@ -1,72 +1,16 @@
 #include "doors/command/review.hpp"
 
-#include <algorithm>
-
-#include "doors/command/log.hpp"
-#include "doors/command/origin.hpp"
-#include "doors/command/submission.hpp"
+#include "apply/review/review.hpp"
 #include "base/diagnose/suggest.hpp"
-#include "judge/evidence/written.hpp"
+#include "doors/command/log.hpp"
+#include "doors/command/workplace.hpp"
+#include "show/report/matrix/matrix.hpp"
 #include "show/report/review/glance.hpp"
 #include "show/report/review/junit.hpp"
-#include "show/report/matrix/matrix.hpp"
 #include "show/report/review/sarif.hpp"
 
 namespace plumbrule::command {
 namespace {
-
-struct Reviewed {
-  report::Report report;
-  diagnose::Diagnostics problems;
-  bool usable = true;
-};
-
-Reviewed run(const source::SourceMap& sources, const evidence::Node& document, const std::vector<RuleSet>& sets,
-             const std::optional<std::int32_t>& on) {
-  Reviewed out;
-  Merged merged;
-  audit::Inspection inspection;
-  const evidence::KnownNames names = names_of(sets);
-  for (const RuleSet& set : sets) {
-    diagnose::Diagnostics problems;
-    auto evidence = evidence::bind(document, set.rules, names, problems);
-    merged.add(problems);
-    if (!evidence) {
-      out.usable = false;
-      out.problems = merged.take();
-      return out;
-    }
-    if (on) {
-      evidence->date = *on;
-    }
-    out.report.identity = evidence->identity;
-    const evaluate::Review review = evaluate::evaluate(set.plan, *evidence);
-    const explain::Context context{sources, set.rules, set.plan, *evidence, review};
-    report::SpecificationReport part{head_of(set), {}, {}};
-    for (const evaluate::Finding& finding : review.findings) {
-      part.findings.push_back(explain::explain(context, finding));
-    }
-    audit::join(inspection, audit::inspect(context));
-    part.outcome = evaluate::outcome(set.plan, review.findings, problems.has_errors());
-    out.report.specifications.push_back(std::move(part));
-  }
-  out.report.audit = report::audit_report(inspection, sources);
-  out.problems = merged.take();
-  out.report.problems = problems_of(out.problems, diagnose::Severity::error, sources);
-  out.report.warnings = problems_of(out.problems, diagnose::Severity::warning, sources);
-  return out;
-}
-
-Exit status(const report::Report& report) {
-  Exit out = report::leaves_open(report.origin) ? Exit::incomplete : Exit::complies;
-  for (const report::SpecificationReport& one : report.specifications) {
-    if (one.outcome == evaluate::Outcome::revise_and_resubmit || one.outcome == evaluate::Outcome::refer_to_engineer) {
-      return Exit::fails;
-    }
-    out = one.outcome == evaluate::Outcome::incomplete ? Exit::incomplete : out;
-  }
-  return out;
-}
 
 std::optional<std::string> explained(const report::Report& report, const ReviewOptions& options, bool colour) {
   const std::string& clause = options.explain;
@@ -88,15 +32,14 @@ std::optional<std::string> explained(const report::Report& report, const ReviewO
   if (options.format == Format::json) {
     return report::json(report, clause);
   }
-  return out + closing_text(report.origin);
+  return out + report::closing_text(report.origin);
 }
 
 constexpr std::size_t matrix_width = 160;
 
-std::optional<std::string> page(const report::Report& report, const source::SourceMap& sources,
-                                const ReviewOptions& options, bool colour) {
+std::optional<std::string> review_page(const report::Report& report, const ReviewOptions& options, bool colour) {
   if (options.format == Format::sarif) {
-    return report::sarif(report, sources);
+    return report::sarif(report, report.sources);
   }
   if (options.format == Format::junit) {
     return report::junit(report);
@@ -138,42 +81,35 @@ std::optional<std::string> conflict_of(const ReviewOptions& options) {
 
 Exit review(const ReviewOptions& options) {
   const Log log(options.log);
-  const auto on = evidence::read_date(options.on);
-  if (!options.on.empty() && !on) {
-    print_error("found `" + options.on + "`, no date; write year, month and day: 2026-03-20");
+  if (!is_day(options.on)) {
     return Exit::unusable;
   }
   if (const auto conflict = conflict_of(options)) {
     print_error(*conflict);
     return Exit::unusable;
   }
-  source::SourceMap sources;
-  const auto rules = prepare_all(sources, {options.against, options.amendments, options.libraries, options.on});
+  Workplace place;
+  const auto rules = rules_in_force(place, {options.against, options.amendments, options.libraries, options.on});
   if (!rules) {
     return Exit::rules_broken;
   }
   log.note("rules checked and compiled: " + std::to_string(rules->sets.size()) + " specifications");
-  const auto document = read_submittal(sources, options.submittal, options.record);
-  if (!document) {
+  const auto submittal = read_submittal(place, options.submittal, {options.record});
+  if (!submittal) {
     return Exit::unusable;
   }
   log.note("submittal read: " + options.submittal);
-  Reviewed reviewed = run(sources, *document->tree, rules->sets, on);
-  print_diagnostics(reviewed.problems, sources);
-  if (!reviewed.usable) {
+  const review::Reviewed reviewed = review::review(place.sources, *rules, *submittal);
+  print_diagnostics(reviewed.problems, place.sources);
+  if (!reviewed.report) {
     return Exit::unusable;
   }
-  log.note("reviewed, " + std::to_string(reviewed.report.problems.size()) + " errors of the submittal");
-  reviewed.report.submittal = document->name;
-  reviewed.report.on = options.on;
-  reviewed.report.origin = origin_of(sources, *rules, {document->tree->span.file});
-  reviewed.report.actions = report::next_actions(reviewed.report);
-  const std::optional<std::string> text =
-      page(reviewed.report, sources, options, options.out.empty() && colour_output());
-  if (!text || !write_output(*text, options.out, sources)) {
+  log.note("reviewed, " + std::to_string(reviewed.report->problems.size()) + " errors of the submittal");
+  const auto text = review_page(*reviewed.report, options, options.out.empty() && colour_output());
+  if (!text || !write_output(*text, options.out, place.sources)) {
     return Exit::unusable;
   }
-  return status(reviewed.report);
+  return exit_of(review::upshot(*reviewed.report));
 }
 
 }  // namespace plumbrule::command

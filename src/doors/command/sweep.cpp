@@ -12,11 +12,10 @@
 
 #include "doors/command/archive.hpp"
 #include "doors/command/crew.hpp"
-#include "doors/command/folder.hpp"
-#include "doors/command/origin.hpp"
-#include "doors/command/records.hpp"
 #include "doors/command/result_file.hpp"
 #include "doors/command/sweep_progress.hpp"
+#include "doors/command/workplace.hpp"
+#include "language/library/folder.hpp"
 #include "judge/evidence/written.hpp"
 #include "judge/explain/explanation.hpp"
 #include "show/report/sweep/sweep.hpp"
@@ -40,7 +39,7 @@ void keep_memory() {
 }
 
 std::optional<Archive::Form> form_of(const std::string& path, Lining lining) {
-  const std::string kind = ending(path);
+  const std::string kind = source::ending(path);
   if (lining != Lining::by_name) {
     return lining == Lining::csv ? Archive::Form::csv : Archive::Form::ndjson;
   }
@@ -50,11 +49,11 @@ std::optional<Archive::Form> form_of(const std::string& path, Lining lining) {
   if (kind == ".csv") {
     return Archive::Form::csv;
   }
-  return is_submittal_file(path) ? std::optional(Archive::Form::document) : std::nullopt;
+  return evidence::is_submittal_file(path) ? std::optional(Archive::Form::document) : std::nullopt;
 }
 
 // False if some of the folder cannot be read, which was said.
-bool add_folder_of(const std::string& folder, std::vector<Archive::Input>& out) {
+bool add_folder_of(const Workplace& place, const std::string& folder, std::vector<Archive::Input>& out) {
   diagnose::Diagnostics diagnostics;
   const auto form = [](const std::string& path) { return form_of(path, Lining::by_name); };
   std::vector<std::string> passed_over;
@@ -64,7 +63,7 @@ bool add_folder_of(const std::string& folder, std::vector<Archive::Input>& out) 
     }
     return form(path).has_value();
   };
-  for (const std::string& path : files_below(folder, wanted, diagnostics)) {
+  for (const std::string& path : library::files_below(place.files, folder, wanted, diagnostics)) {
     out.push_back({path, *form(path)});
   }
   if (!passed_over.empty()) {
@@ -73,7 +72,7 @@ bool add_folder_of(const std::string& folder, std::vector<Archive::Input>& out) 
     print_error("passed over below `" + folder + "` what is no submittal by its ending: `" +
                 *std::min_element(passed_over.begin(), passed_over.end()) + "`" + more);
   }
-  print_diagnostics(diagnostics, source::SourceMap());
+  print_diagnostics(diagnostics, place.sources);
   return !diagnostics.has_errors();
 }
 
@@ -90,7 +89,7 @@ std::optional<std::string> named_twice(const std::vector<std::string>& paths) {
   return std::nullopt;
 }
 
-std::optional<std::vector<Archive::Input>> inputs_of(const SweepOptions& options) {
+std::optional<std::vector<Archive::Input>> inputs_of(const Workplace& place, const SweepOptions& options) {
   std::vector<Archive::Input> out;
   for (const std::string& path : options.archives) {
     std::error_code failure;
@@ -98,8 +97,8 @@ std::optional<std::vector<Archive::Input>> inputs_of(const SweepOptions& options
       print_error("cannot read `" + path + "`: no such file; check the path");
       return std::nullopt;
     }
-    if (path != "-" && is_folder(path)) {
-      if (!add_folder_of(path, out)) {
+    if (path != "-" && library::is_folder(place.files, path)) {
+      if (!add_folder_of(place, path, out)) {
         return std::nullopt;
       }
     } else if (const auto form = form_of(path, options.lining)) {
@@ -127,7 +126,7 @@ std::optional<std::vector<Archive::Input>> inputs_of(const SweepOptions& options
   return out;
 }
 
-report::SweptSpecification head_of_swept(const RuleSet& set) {
+report::SweptSpecification head_of_swept(const library::RuleSet& set) {
   const check::Specification& own = *set.rules.specification;
   report::SweptSpecification out{own.name, own.title, own.edition, "", {}};
   out.status = explain::status_text(own.provenance.status);
@@ -153,9 +152,9 @@ bool run_all(Archive& archive, std::deque<sweep::Worker>& workers, ResultFile& v
       .run();
 }
 
-Exit status(const report::SweepReport& report) {
+Exit sweep_status(const report::SweepReport& report) {
   const sweep::Tally& tally = report.tally;
-  bool open = report::leaves_open(report.origin) || tally.unreadable > 0 || tally.faulty > 0 || tally.records == 0;
+  bool open = library::leaves_open(report.origin) || tally.unreadable > 0 || tally.faulty > 0 || tally.records == 0;
   for (const sweep::SpecificationTally& one : tally.specifications) {
     const auto count = [&](evaluate::Outcome outcome) { return one.outcomes.at(static_cast<std::size_t>(outcome)); };
     if (count(evaluate::Outcome::revise_and_resubmit) + count(evaluate::Outcome::refer_to_engineer) > 0) {
@@ -203,7 +202,7 @@ Exit cannot_add(const std::string& path, const std::string& reason) {
 }
 
 Exit add_up(const SweepOptions& options) {
-  const RuleChoice& rules = options.rules;
+  const library::RuleChoice& rules = options.rules;
   if (!options.archives.empty() || !rules.against.empty() || !rules.amendments.empty() || !rules.on.empty() ||
       !options.verdicts.empty() || options.digests) {
     print_error(
@@ -235,19 +234,19 @@ Exit add_up(const SweepOptions& options) {
   }
   const std::string text =
       options.format == Format::json ? report::sweep_json(*whole) : report::sweep_text(*whole, sweep_width);
-  return write_output(text, options.out) ? status(*whole) : Exit::unusable;
+  return write_output(text, options.out) ? sweep_status(*whole) : Exit::unusable;
 }
 
-Exit run_sweep(const SweepOptions& options, const source::SourceMap& sources, const RulesInForce& rules,
+Exit run_sweep(const SweepOptions& options, const source::SourceMap& sources, const library::RulesInForce& rules,
                Archive& archive) {
   std::vector<sweep::Against> against;
   report::SweepReport report;
-  for (const RuleSet& set : rules.sets) {
+  for (const library::RuleSet& set : rules.sets) {
     against.push_back({set.rules.specification->name, set.rules.specification->edition, &set.rules, &set.plan});
     report.specifications.push_back(head_of_swept(set));
   }
-  report.origin = origin_of(sources, rules);
-  const evidence::KnownNames names = names_of(rules.sets);
+  report.origin = library::origin_of(sources, rules);
+  const evidence::KnownNames names = assess::names_of(rules.sets);
   const auto on = options.rules.on.empty() ? std::nullopt : evidence::read_date(options.rules.on);
   const sweep::VerdictForm form = options.verdicts.empty() ? sweep::VerdictForm::none : options.verdict_form;
   const std::uint32_t threads =
@@ -265,9 +264,9 @@ Exit run_sweep(const SweepOptions& options, const source::SourceMap& sources, co
     sweep::add(report.tally, worker.tally());
   }
   for (const Archive::Digested& one : archive.digested()) {
-    report.origin.files.push_back({one.file, report::archive_kind, one.digest});
+    report.origin.files.push_back({one.file, library::archive_kind, one.digest});
   }
-  return write_summary(report, options, verdicts) ? status(report) : Exit::unusable;
+  return write_summary(report, options, verdicts) ? sweep_status(report) : Exit::unusable;
 }
 
 }  // namespace
@@ -283,20 +282,19 @@ Exit sweep(const SweepOptions& options) {
                 "; write `plumbrule sweep ARCHIVE --against SPECIFICATION`, or name summaries with --add-up");
     return Exit::unusable;
   }
-  if (!options.rules.on.empty() && !evidence::read_date(options.rules.on)) {
-    print_error("found `" + options.rules.on + "` for --on, no date; write year, month and day: `2026-03-20`");
+  if (!is_day(options.rules.on, " for --on")) {
     return Exit::unusable;
   }
-  source::SourceMap sources;
-  const auto rules = prepare_all(sources, options.rules);
+  Workplace place;
+  const auto rules = rules_in_force(place, options.rules);
   if (!rules) {
     return Exit::rules_broken;
   }
-  auto inputs = inputs_of(options);
+  auto inputs = inputs_of(place, options);
   if (!inputs) {
     return Exit::unusable;
   }
-  std::vector<std::string> read = files_of(sources);
+  std::vector<std::string> read = files_of(place.sources);
   for (const Archive::Input& input : *inputs) {
     read.push_back(input.name);
   }
@@ -304,7 +302,7 @@ Exit sweep(const SweepOptions& options) {
     return Exit::unusable;
   }
   Archive archive(std::move(*inputs), options.digests);
-  return run_sweep(options, sources, *rules, archive);
+  return run_sweep(options, place.sources, *rules, archive);
 }
 
 }  // namespace plumbrule::command

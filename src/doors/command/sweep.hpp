@@ -4,7 +4,7 @@
 #include <cstdint>
 
 #include "doors/command/review.hpp"
-#include "doors/command/submission.hpp"
+#include "doors/command/workplace.hpp"
 #include "apply/sweep/verdict_line.hpp"
 
 namespace plumbrule::command {
@@ -13,7 +13,7 @@ enum class Lining : std::uint8_t { by_name, ndjson, csv };
 
 struct SweepOptions {
   std::vector<std::string> archives;  // files, folders, or "-" for standard input
-  RuleChoice rules;
+  library::RuleChoice rules;
   std::string verdicts;  // a file, "-" for standard output, or empty
   sweep::VerdictForm verdict_form = sweep::VerdictForm::ndjson;
   Lining lining = Lining::by_name;

@@ -1,13 +1,13 @@
 #include "doors/command/transcribe.hpp"
 
-#include "doors/command/submission.hpp"
+#include "doors/command/workplace.hpp"
 #include "judge/evidence/transcribe.hpp"
 
 namespace plumbrule::command {
 
 Exit transcribe(const TranscribeOptions& options) {
-  source::SourceMap sources;
-  const auto record = read_submittal(sources, options.submittal, options.record);
+  Workplace place;
+  const auto record = read_submittal(place, options.submittal, {options.record});
   if (!record) {
     return Exit::unusable;
   }
@@ -25,8 +25,8 @@ Exit transcribe(const TranscribeOptions& options) {
       text = evidence::to_sheet(tree, diagnostics);
       break;
   }
-  print_diagnostics(diagnostics, sources);
-  return text && write_output(*text, options.out, sources) ? Exit::complies : Exit::unusable;
+  print_diagnostics(diagnostics, place.sources);
+  return text && write_output(*text, options.out, place.sources) ? Exit::complies : Exit::unusable;
 }
 
 }  // namespace plumbrule::command

@@ -2,14 +2,14 @@
 // `plumbrule window`: the range of a design value that every tested clause allows (language.md, section 15).
 
 #include "doors/command/review.hpp"
-#include "doors/command/submission.hpp"
+#include "doors/command/workplace.hpp"
 
 namespace plumbrule::command {
 
 struct WindowOptions {
   std::string submittal;
   std::string record;  // of a sheet of several: its number or its mix; or empty
-  RuleChoice rules;
+  library::RuleChoice rules;
   std::string vary;       // a measure, or empty: each that results vary
   std::string tolerance;  // of production, or empty
   std::string explain;    // a clause number, or empty

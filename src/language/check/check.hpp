@@ -9,6 +9,8 @@
 
 namespace plumbrule::check {
 
+class Shelf;
+
 /// The files of one set of rules: the specification (or a vocabulary on its own) first, then what it uses; and the
 /// amendments to it.
 struct Loaded {
@@ -34,7 +36,7 @@ struct Request {
   std::vector<std::string> amendments;
   std::vector<std::string> libraries;
 };
-[[nodiscard]] Loaded load(source::SourceMap& sources, const Request& request, diagnose::Diagnostics& diagnostics);
+[[nodiscard]] Loaded load(Shelf& shelf, const Request& request, diagnose::Diagnostics& diagnostics);
 
 /// Puts the amendments that are in force into the specification, in the order of their effective dates. `on`: the day
 /// ("2026-05-15"); empty: all are in force. Reported: an amendment to another specification or edition, a change to a

@@ -5,32 +5,14 @@
 #include <string>
 #include <vector>
 
-#include "apply/contrast/contrast.hpp"
-#include "judge/evaluate/evaluate.hpp"
+#include "apply/contrast/filed.hpp"
 #include "show/report/parts/origin.hpp"
 #include "show/report/parts/table.hpp"
 
 namespace plumbrule::report {
 
-/// A past submittal under both specifications.
-struct Filed {
-  struct Clause {
-    std::string before, after;  // "512.3.1 complies", "512.3.1 fails (advise)"; one empty: there is no such clause
-  };
-  std::string submittal;
-  std::optional<evaluate::Outcome> before, after;  // none: it could not be read
-  std::vector<Clause> clauses;                     // whose verdict differs, or what hangs on it
-  std::vector<std::string> errors;                 // why it could not be read, or what in it was not: "place: message"
-};
-
-struct ContrastReport {
-  const check::Rules& before;
-  const check::Rules& after;
-  const contrast::Contrast& contrast;
-  bool archive = false;  // whether past submittals were asked for
-  std::vector<Filed> filed;
-  Origin origin;
-};
+using contrast::ContrastReport;
+using contrast::Filed;
 
 [[nodiscard]] std::string contrast_text(const ContrastReport& report, std::size_t width);
 [[nodiscard]] std::string contrast_markdown(const ContrastReport& report);

@@ -4,17 +4,12 @@
 #include <string>
 #include <vector>
 
-#include "apply/contrast/envelope.hpp"
+#include "apply/contrast/envelope_report.hpp"
 #include "show/report/parts/origin.hpp"
 
 namespace plumbrule::report {
 
-struct EnvelopeReport {
-  const std::vector<const check::Rules*>& specifications;
-  const contrast::Envelope& envelope;
-  const contrast::Classes& classes;
-  Origin origin;
-};
+using contrast::EnvelopeReport;
 
 [[nodiscard]] std::string envelope_text(const EnvelopeReport& report, std::size_t width);
 [[nodiscard]] std::string envelope_markdown(const EnvelopeReport& report);

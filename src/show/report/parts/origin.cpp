@@ -26,24 +26,6 @@ std::size_t widest(const Origin& origin) {
 
 }  // namespace
 
-bool leaves_open(const Origin& origin) {
-  return std::any_of(origin.aside.begin(), origin.aside.end(), [](const SetAside& one) { return one.open; });
-}
-
-std::string not_reviewed(const Origin& origin) {
-  std::string out;
-  for (const SetAside& one : origin.aside) {
-    if (one.open) {
-      out += (out.empty() ? "" : ", ") + one.what;
-    }
-  }
-  return out;
-}
-
-std::string aside_text(const SetAside& one) {
-  return one.what + ": " + one.why + (one.open ? "; nothing of it was reviewed" : "");
-}
-
 std::string aside_heading(const Origin& origin) { return "Not in force on " + origin.on + ", and set aside"; }
 
 std::string closing_text(const Origin& origin) {

@@ -1,42 +1,21 @@
 #pragma once
-// What a report was made from, so that it can be made again years later: the program, and every file with its digest.
+// The end of every report: what it was made from, and the caution.
 
 #include <nlohmann/json_fwd.hpp>
 #include <string>
-#include <vector>
+
+#include "language/library/origin.hpp"
 
 namespace plumbrule::report {
 
-/// A file that entered the report.
-struct UsedFile {
-  std::string path;    // as it was named, or found
-  std::string kind;    // "submittal", "specification", "vocabulary", "amendment", or of a sweep archive_kind
-  std::string digest;  // SHA-256 of its bytes as they were read, 64 hexadecimal digits
-};
+using library::aside_text;
+using library::leaves_open;
+using library::not_reviewed;
+using library::Origin;
+using library::SetAside;
+using library::UsedFile;
 
-inline constexpr const char* archive_kind = "archive";
-
-/// Rules that were named and took no part, as they were not in force on the day of the review.
-struct SetAside {
-  std::string what;   // "specification cls, edition 2026 (cls.plumb)"
-  std::string why;    // "effective 2026-05-01"
-  bool open = false;  // asked for by its own name, and no edition of it was reviewed: the review is not the whole
-};
-
-struct Origin {
-  std::string version;  // of the program
-  std::vector<UsedFile> files;
-  std::string on;  // the day that decided what was in force; empty: all was
-  std::vector<SetAside> aside;
-};
-
-/// Whether something that was asked for was not reviewed at all.
-[[nodiscard]] bool leaves_open(const Origin& origin);
-/// What leaves it open, for the head of a report: "specification cls, edition 2026 (cls.plumb)"; empty if nothing does.
-[[nodiscard]] std::string not_reviewed(const Origin& origin);
-/// "specification cls, edition 2026 (cls.plumb): effective 2026-05-01; nothing of it was reviewed".
-[[nodiscard]] std::string aside_text(const SetAside& one);
-/// Over such lines: "Not in force on 2026-01-01, and set aside".
+/// Over what was set aside: "Not in force on 2026-01-01, and set aside".
 [[nodiscard]] std::string aside_heading(const Origin& origin);
 
 /// The end of every text report: the caution, then the files.

@@ -14,11 +14,6 @@ bool applies(const Explanation& one) { return one.verdict != Verdict::does_not_a
 
 }  // namespace
 
-bool nothing_decides(const SpecificationReport& report) {
-  return std::none_of(report.findings.begin(), report.findings.end(),
-                      [](const Explanation& one) { return applies(one) && one.severity != check::Severity::advise; });
-}
-
 std::string_view outcome_meaning(const SpecificationReport& report) {
   if (nothing_decides(report)) {
     return std::any_of(report.findings.begin(), report.findings.end(), applies)

@@ -245,7 +245,7 @@ std::string ranges(const window::WindowReport& one, std::size_t width) {
 
 }  // namespace
 
-std::string glance(const WindowReport& report, std::size_t width, bool /*colour*/) {
+std::string glance(const Windows& report, std::size_t width, bool /*colour*/) {
   std::string out = who(report.identity, report.submittal, width);
   for (const window::SpecificationWindows& specification : report.specifications) {
     out += head(specification, width);

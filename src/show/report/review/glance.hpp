@@ -11,6 +11,6 @@ namespace plumbrule::report {
 
 /// `width`: of the terminal, in characters; below 72 a clause takes two lines and has no bar.
 [[nodiscard]] std::string glance(const Report& report, std::size_t width, bool colour);
-[[nodiscard]] std::string glance(const WindowReport& report, std::size_t width, bool colour);
+[[nodiscard]] std::string glance(const Windows& report, std::size_t width, bool colour);
 
 }  // namespace plumbrule::report

@@ -24,7 +24,7 @@ struct Placed {
 /// nothing of.
 [[nodiscard]] std::vector<Placed> pictures(const Report& report);
 /// For each specification: a chart of each design variable, and of each strength build.
-[[nodiscard]] std::vector<Placed> pictures(const WindowReport& report);
+[[nodiscard]] std::vector<Placed> pictures(const Windows& report);
 /// One, or several that each take some of the tests.
 [[nodiscard]] std::vector<picture::Picture> pictures_of(const Matrix& matrix);
 

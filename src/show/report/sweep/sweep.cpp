@@ -201,7 +201,7 @@ SweepReport read(const Json& from) {
         {file.at("path").get<std::string>(), file.at("kind").get<std::string>(), file.at("sha256").get<std::string>()});
   }
   demand(std::any_of(out.origin.files.begin(), out.origin.files.end(),
-                     [](const UsedFile& one) { return one.kind != archive_kind; }),
+                     [](const UsedFile& one) { return one.kind != library::archive_kind; }),
          "no digest of a rule file");
   return out;
 }
@@ -238,7 +238,7 @@ std::string last_line(const std::string& text) {
 std::vector<UsedFile> files_of(const SweepReport& report, bool archive) {
   std::vector<UsedFile> out;
   for (const UsedFile& one : report.origin.files) {
-    if ((one.kind == archive_kind) == archive) {
+    if ((one.kind == library::archive_kind) == archive) {
       out.push_back(one);
     }
   }

@@ -2,18 +2,11 @@
 // The report of `window`, as text or JSON over one model.
 
 #include "show/report/review/report.hpp"
-#include "apply/window/report.hpp"
+#include "apply/window/windows.hpp"
 
 namespace plumbrule::report {
 
-struct WindowReport {
-  std::string submittal;
-  evidence::Identity identity;
-  std::vector<Problem> problems;
-  std::vector<Problem> warnings;
-  std::vector<window::SpecificationWindows> specifications;
-  Origin origin;
-};
+using window::Windows;
 
 /// What every window is, whatever it says.
 inline constexpr std::string_view estimate =
@@ -25,10 +18,10 @@ inline constexpr std::string_view judged_at_job_mix =
 inline constexpr std::string_view not_shown_beside =
     "Clauses not shown at the job mix and not tested at two values; the window says nothing of them";
 
-[[nodiscard]] std::string window_text(const WindowReport& report, bool colour);
-[[nodiscard]] std::string window_json(const WindowReport& report);
-[[nodiscard]] std::string window_html(const WindowReport& report);
+[[nodiscard]] std::string window_text(const Windows& report, bool colour);
+[[nodiscard]] std::string window_json(const Windows& report);
+[[nodiscard]] std::string window_html(const Windows& report);
 /// Where a clause stands in each window, and what each end that it makes is derived from. Nothing if it is in none.
-[[nodiscard]] std::optional<std::string> window_explained(const WindowReport& report, const std::string& clause);
+[[nodiscard]] std::optional<std::string> window_explained(const Windows& report, const std::string& clause);
 
 }  // namespace plumbrule::report

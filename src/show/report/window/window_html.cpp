@@ -161,7 +161,7 @@ Part specification(const window::SpecificationWindows& one, const std::vector<Pl
 
 }  // namespace
 
-std::string window_html(const WindowReport& report) {
+std::string window_html(const Windows& report) {
   const evidence::Identity& who = report.identity;
   Page out{"Window of a design value", "Window of " + (who.mix.empty() ? report.submittal : who.mix), {}, {}};
   out.lead = facts({fact("Project", who.project), fact("Mix", who.mix), fact("Laboratory", who.laboratory),

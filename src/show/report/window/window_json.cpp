@@ -147,7 +147,7 @@ Json window_specification(const window::SpecificationWindows& one) {
 
 }  // namespace
 
-std::string window_json(const WindowReport& report) {
+std::string window_json(const Windows& report) {
   Json out = submittal_json("window_report", report.submittal, report.identity, report.problems, report.warnings);
   out["specifications"] = list(report.specifications, window_specification);
   out["estimate"] = text_of(estimate);

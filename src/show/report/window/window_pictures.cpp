@@ -10,7 +10,7 @@ namespace {
 
 constexpr std::size_t most_panels = 4;  // on one picture, so that it fits a printed page
 
-picture::Verdict verdict_of(window::Verdict verdict) {
+picture::Verdict curve_verdict(window::Verdict verdict) {
   return verdict == window::Verdict::complies ? picture::Verdict::complies
          : verdict == window::Verdict::fails  ? picture::Verdict::fails
                                               : picture::Verdict::not_shown;
@@ -31,7 +31,7 @@ std::vector<picture::Reading> readings_of(const std::vector<window::ReadingRepor
     out.push_back({{coordinate(one.position), one.at},
                    {coordinate(one.least), one.value},
                    {coordinate(one.greatest), one.value},
-                   verdict_of(one.verdict),
+                   curve_verdict(one.verdict),
                    true});
   }
   return out;
@@ -134,7 +134,7 @@ picture::Level level_of(const window::StrengthReport& one) {
     out.reached = {coordinate(*one.exact), *one.exact + " " + one.build.time_unit};
   }
   out.said = one.reached;
-  out.verdict = verdict_of(one.verdict);
+  out.verdict = curve_verdict(one.verdict);
   return out;
 }
 
@@ -167,7 +167,7 @@ std::vector<picture::Picture> builds(const std::vector<window::StrengthReport>& 
 
 }  // namespace
 
-std::vector<Placed> pictures(const WindowReport& report) {
+std::vector<Placed> pictures(const Windows& report) {
   std::vector<Placed> out;
   for (const window::SpecificationWindows& one : report.specifications) {
     for (const window::WindowReport& part : one.windows) {

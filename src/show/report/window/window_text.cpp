@@ -205,7 +205,7 @@ std::string ends_of(const window::WindowReport& one, const std::string& clause) 
 
 }  // namespace
 
-std::string window_text(const WindowReport& report, bool colour) {
+std::string window_text(const Windows& report, bool colour) {
   std::string out = item("", "Submittal", report.submittal) + item("", "Project", report.identity.project) +
                     item("", "Mix", report.identity.mix) + item("", "Laboratory", report.identity.laboratory) +
                     item("", "Prepared by", report.identity.prepared_by) + item("", "Date", report.identity.date) +
@@ -224,7 +224,7 @@ std::string window_text(const WindowReport& report, bool colour) {
   return out + "\n" + std::string(estimate) + "\n" + closing_text(report.origin);
 }
 
-std::optional<std::string> window_explained(const WindowReport& report, const std::string& clause) {
+std::optional<std::string> window_explained(const Windows& report, const std::string& clause) {
   std::string out;
   for (const window::SpecificationWindows& one : report.specifications) {
     for (const window::WindowReport& part : one.windows) {

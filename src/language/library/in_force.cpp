@@ -1,10 +1,10 @@
-#include "doors/command/submission.hpp"
+#include "language/library/in_force.hpp"
 
 #include <algorithm>
 #include <iterator>
 #include <utility>
 
-namespace plumbrule::command {
+namespace plumbrule::library {
 namespace {
 
 // Became effective later; of two that say no day, or the same, the later edition.
@@ -81,13 +81,6 @@ void set_amendments_aside(RulesInForce& rules, const std::vector<RuleSet>& passe
   }
 }
 
-// Also where it is seen though the report goes to a file.
-void warn(const RulesInForce& rules) {
-  for (const report::SetAside& one : rules.aside) {
-    print_error("not in force on " + rules.on + ": " + report::aside_text(one));
-  }
-}
-
 // An amendment may be about one of several specifications; one that is about none of them is an error.
 void report_mismatches(const std::vector<RuleSet>& sets, diagnose::Diagnostics& diagnostics) {
   for (const diagnose::Diagnostic& one : sets.front().mismatches.all()) {
@@ -104,12 +97,10 @@ void report_mismatches(const std::vector<RuleSet>& sets, diagnose::Diagnostics& 
 
 }  // namespace
 
-std::optional<RulesInForce> prepare_all(source::SourceMap& sources, const RuleChoice& choice) {
+std::optional<RulesInForce> choose(check::Shelf& shelf, const RuleChoice& choice, diagnose::Diagnostics& diagnostics) {
   RulesInForce out;
-  diagnose::Diagnostics diagnostics;
-  const auto libraries = library_folders(choice.libraries);
-  for (const std::string& path : specifications_in(choice.against, diagnostics)) {
-    auto set = prepare_specification(sources, {path, choice.amendments, libraries}, choice.on, diagnostics);
+  for (const std::string& path : specifications_in(shelf, choice.against, diagnostics)) {
+    auto set = prepare_specification(shelf, {path, choice.amendments, choice.libraries}, choice.on, diagnostics);
     if (set) {
       set->by_name = std::find(choice.against.begin(), choice.against.end(), path) != choice.against.end();
       out.sets.push_back(std::move(*set));
@@ -121,85 +112,9 @@ std::optional<RulesInForce> prepare_all(source::SourceMap& sources, const RuleCh
   if (!choice.on.empty() && !diagnostics.has_errors()) {
     out.on = choice.on;
     const std::vector<RuleSet> passed_over = keep_in_force(out, diagnostics);
-    set_amendments_aside(out, passed_over, sources);
-  }
-  print_diagnostics(diagnostics, sources);
-  if (!diagnostics.has_errors()) {
-    warn(out);
+    set_amendments_aside(out, passed_over, shelf.sources());
   }
   return diagnostics.has_errors() ? std::nullopt : std::optional(std::move(out));
 }
 
-std::optional<SubmittalRecord> read_submittal(source::SourceMap& sources, const std::string& path,
-                                              const std::string& record, const std::string& option) {
-  diagnose::Diagnostics diagnostics;
-  auto out = read_record(sources, path, record, diagnostics, option);
-  print_diagnostics(diagnostics, sources);
-  return diagnostics.has_errors() ? std::nullopt : std::move(out);
-}
-
-evidence::KnownNames names_of(const std::vector<RuleSet>& sets) {
-  evidence::KnownNames out;
-  for (const RuleSet& set : sets) {
-    for (const check::Measure& measure : set.rules.measures) {
-      out.measures.push_back(measure.name);
-      for (const check::Held& one : measure.held) {
-        out.held.push_back(one.name);
-      }
-    }
-    for (const check::Condition& condition : set.rules.conditions) {
-      out.conditions.push_back(condition.name);
-    }
-    for (const check::Category& category : set.rules.categories) {
-      out.categories.push_back(category.name);
-    }
-  }
-  return out;
-}
-
-void Merged::add(const diagnose::Diagnostics& from) {
-  for (const diagnose::Diagnostic& one : from.all()) {
-    const source::Span& span = one.primary.span;
-    if (seen_.emplace(one.code, span.file, span.begin, span.end).second) {
-      all_.add(one);
-    }
-  }
-}
-
-diagnose::Diagnostics Merged::take() {
-  all_.sort_by_place();
-  return std::move(all_);
-}
-
-std::vector<report::Problem> problems_of(const diagnose::Diagnostics& problems, diagnose::Severity severity,
-                                         const source::SourceMap& sources) {
-  std::vector<report::Problem> out;
-  for (const diagnose::Diagnostic& one : problems.all()) {
-    if (one.severity == severity) {
-      out.push_back({std::string(diagnose::text(one.code)), sources.place_text(one.primary.span), one.message, one.help,
-                     one.primary.span});
-    }
-  }
-  return out;
-}
-
-explain::SpecificationHead head_of(const RuleSet& set) {
-  const check::Specification& own = *set.rules.specification;
-  explain::SpecificationHead out{own.name,
-                                 own.title,
-                                 own.edition,
-                                 own.agency,
-                                 set.path,
-                                 own.provenance.source,
-                                 own.provenance.status,
-                                 own.provenance.status_note,
-                                 own.amendments,
-                                 {}};
-  for (const syntax::Withdrawn& one : set.rules.withdrawn) {
-    out.withdrawn.push_back(one.number + " " + one.title + ": withdrawn by " + one.by +
-                            (one.because.empty() ? "" : " (" + one.because + ")"));
-  }
-  return out;
-}
-
-}  // namespace plumbrule::command
+}  // namespace plumbrule::library

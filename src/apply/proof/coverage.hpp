@@ -7,16 +7,16 @@
 #include <utility>
 #include <vector>
 
-#include "doors/command/rule_set.hpp"
 #include "judge/evaluate/evaluate.hpp"
+#include "language/library/rule_set.hpp"
 
-namespace plumbrule::command {
+namespace plumbrule::proof {
 
 /// The branches of a requirement: it complies and it fails; each exception is taken; each alternative complies, if
 /// there are several; it does not apply, if it has a `where` or an exception that frees a class.
 class Coverage {
  public:
-  explicit Coverage(const RuleSet& set);
+  explicit Coverage(const library::RuleSet& set);
   void add(const evaluate::Review& review);
   [[nodiscard]] std::size_t branches() const { return all_.size(); }
   /// In words, in the order of the clauses: "512.3.4 fails".
@@ -32,7 +32,7 @@ class Coverage {
       return std::tie(left.requirement, left.kind, left.index) < std::tie(right.requirement, right.kind, right.index);
     }
   };
-  const RuleSet& set_;
+  const library::RuleSet& set_;
   std::vector<Branch> all_;
   std::set<Branch> reached_;
 
@@ -40,4 +40,4 @@ class Coverage {
   [[nodiscard]] std::string text(const Branch& branch) const;
 };
 
-}  // namespace plumbrule::command
+}  // namespace plumbrule::proof

@@ -1,26 +1,23 @@
-#include "doors/command/records.hpp"
+#include "judge/evidence/records.hpp"
 
 #include <algorithm>
 #include <array>
 
-#include "doors/command/folder.hpp"
 #include "base/diagnose/quote.hpp"
 #include "judge/evidence/json.hpp"
 #include "judge/evidence/sheet.hpp"
 
-namespace plumbrule::command {
+namespace plumbrule::evidence {
 namespace {
-
-using evidence::Node;
 
 std::string mix_of(const std::optional<Node>& tree) {
   const Node* mix = tree ? tree->find("mix") : nullptr;
   return mix == nullptr ? "" : mix->text;
 }
 
-std::optional<source::FileId> opened(source::SourceMap& sources, const std::string& path,
+std::optional<source::FileId> opened(const source::Files& files, source::SourceMap& sources, const std::string& path,
                                      diagnose::Diagnostics& diagnostics) {
-  source::FileText file = source::read_file(path);
+  source::FileText file = files.read(path);
   if (!file.text) {
     diagnostics.error(diagnose::Code::file_unreadable, {}, "cannot read `" + path + "`: " + file.reason,
                       "check the path");
@@ -29,9 +26,9 @@ std::optional<source::FileId> opened(source::SourceMap& sources, const std::stri
   return sources.add(path, std::move(*file.text));
 }
 
-std::optional<Node> json(const source::SourceMap& sources, source::FileId file, diagnose::Diagnostics& diagnostics) {
-  auto tree = evidence::read_json(sources, file, diagnostics);
-  return tree && evidence::is_flat(*tree) ? evidence::submittal_of(*tree, diagnostics) : std::move(tree);
+std::optional<Node> nested_or_flat(const source::SourceMap& sources, source::FileId file, diagnose::Diagnostics& diagnostics) {
+  auto tree = read_json(sources, file, diagnostics);
+  return tree && is_flat(*tree) ? submittal_of(*tree, diagnostics) : std::move(tree);
 }
 
 std::string label(std::size_t number, const std::string& mix) {
@@ -40,10 +37,10 @@ std::string label(std::size_t number, const std::string& mix) {
 
 std::vector<SubmittalRecord> sheet(const source::SourceMap& sources, source::FileId file, const std::string& path,
                                    diagnose::Diagnostics& diagnostics) {
-  const auto sheet = evidence::read_sheet(sources, file, diagnostics);
+  const auto sheet = read_sheet(sources, file, diagnostics);
   std::vector<SubmittalRecord> out;
-  for (const evidence::SheetRow& row : sheet ? sheet->rows : std::vector<evidence::SheetRow>()) {
-    auto tree = evidence::submittal_of(sheet->headings, row.cells, row.span, diagnostics);
+  for (const SheetRow& row : sheet ? sheet->rows : std::vector<SheetRow>()) {
+    auto tree = submittal_of(sheet->headings, row.cells, row.span, diagnostics);
     std::string mix = mix_of(tree);
     std::string name = sheet->rows.size() == 1 ? path : path + ", record " + label(out.size() + 1, mix);
     out.push_back({std::move(name), std::move(mix), std::move(tree)});
@@ -73,8 +70,9 @@ std::vector<std::size_t> picked(const std::vector<SubmittalRecord>& records, con
   return out;
 }
 
-void report_choice(const std::vector<SubmittalRecord>& records, const std::string& path, const std::string& record,
-                   const std::string& option, bool several, diagnose::Diagnostics& diagnostics) {
+void report_choice(const std::vector<SubmittalRecord>& records, const std::string& path, const RecordChoice& choice,
+                   bool several, diagnose::Diagnostics& diagnostics) {
+  const auto& [record, option] = choice;
   const std::string message =
       record.empty() ? "found " + std::to_string(records.size()) + " records in `" + path + "`, and no `" + option +
                            "` that names one"
@@ -89,20 +87,16 @@ void report_choice(const std::vector<SubmittalRecord>& records, const std::strin
 
 bool is_submittal_file(const std::string& path) {
   constexpr std::array<std::string_view, 4> endings{".yaml", ".yml", ".json", ".csv"};
-  return std::find(endings.begin(), endings.end(), ending(path)) != endings.end();
+  return std::find(endings.begin(), endings.end(), source::ending(path)) != endings.end();
 }
 
-std::vector<SubmittalRecord> read_records(source::SourceMap& sources, const std::string& path,
+std::vector<SubmittalRecord> read_records(const source::SourceMap& sources, source::FileId file,
                                           diagnose::Diagnostics& diagnostics) {
-  const auto file = opened(sources, path, diagnostics);
-  if (!file) {
-    return {};
+  const std::string path(sources.name(file));
+  if (source::ending(path) == ".csv") {
+    return sheet(sources, file, path, diagnostics);
   }
-  if (ending(path) == ".csv") {
-    return sheet(sources, *file, path, diagnostics);
-  }
-  auto tree =
-      ending(path) == ".json" ? json(sources, *file, diagnostics) : evidence::read_yaml(sources, *file, diagnostics);
+  auto tree = source::ending(path) == ".json" ? nested_or_flat(sources, file, diagnostics) : read_yaml(sources, file, diagnostics);
   std::vector<SubmittalRecord> out;
   if (tree) {
     std::string mix = mix_of(tree);
@@ -111,18 +105,24 @@ std::vector<SubmittalRecord> read_records(source::SourceMap& sources, const std:
   return out;
 }
 
-std::optional<SubmittalRecord> read_record(source::SourceMap& sources, const std::string& path,
-                                           const std::string& record, diagnose::Diagnostics& diagnostics,
-                                           const std::string& option) {
+std::vector<SubmittalRecord> read_records(const source::Files& files, source::SourceMap& sources,
+                                          const std::string& path, diagnose::Diagnostics& diagnostics) {
+  const auto file = opened(files, sources, path, diagnostics);
+  return file ? read_records(sources, *file, diagnostics) : std::vector<SubmittalRecord>();
+}
+
+std::optional<SubmittalRecord> read_record(const source::SourceMap& sources, source::FileId file,
+                                           const RecordChoice& choice, diagnose::Diagnostics& diagnostics) {
+  const std::string& record = choice.record;
   diagnose::Diagnostics found;  // what is wrong with other records does not matter
-  std::vector<SubmittalRecord> records = read_records(sources, path, found);
+  std::vector<SubmittalRecord> records = read_records(sources, file, found);
   if (records.empty()) {
     diagnostics.append(found);
     return std::nullopt;
   }
   const auto fitting = record.empty() && records.size() == 1 ? std::vector<std::size_t>{0} : picked(records, record);
   if (fitting.size() != 1 || (record.empty() && records.size() != 1)) {
-    report_choice(records, path, record, option, fitting.size() > 1, diagnostics);
+    report_choice(records, std::string(sources.name(file)), choice, fitting.size() > 1, diagnostics);
     return std::nullopt;
   }
   const std::size_t at = fitting.front();
@@ -133,4 +133,11 @@ std::optional<SubmittalRecord> read_record(source::SourceMap& sources, const std
   return std::move(records[at]);
 }
 
-}  // namespace plumbrule::command
+std::optional<SubmittalRecord> read_record(const source::Files& files, source::SourceMap& sources,
+                                           const std::string& path, const RecordChoice& choice,
+                                           diagnose::Diagnostics& diagnostics) {
+  const auto file = opened(files, sources, path, diagnostics);
+  return file ? read_record(sources, *file, choice, diagnostics) : std::nullopt;
+}
+
+}  // namespace plumbrule::evidence

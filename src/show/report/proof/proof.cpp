@@ -1,15 +1,11 @@
-#include "doors/command/proof_forms.hpp"
-
-#include <nlohmann/json.hpp>
-#include <numeric>
+#include "show/report/proof/proof.hpp"
 
 #include "base/diagnose/quote.hpp"
 #include "base/diagnose/render.hpp"
+#include "show/report/parts/json_parts.hpp"
 
-namespace plumbrule::command {
+namespace plumbrule::report {
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 std::string counted(std::size_t count, const std::string& noun) {
   const char* const plural = noun.ends_with("ch") ? "es" : "s";
@@ -53,11 +49,6 @@ Json entry(const Proved& proved) {
 
 }  // namespace
 
-std::size_t Proved::wrong() const {
-  return std::accumulate(cases.begin(), cases.end(), std::size_t{0},
-                         [](std::size_t sum, const Case& one) { return sum + one.wrong.all().size(); });
-}
-
 std::string proof_text(const std::vector<Proved>& all, bool show_missed) {
   std::string out;
   for (const Proved& one : all) {
@@ -78,4 +69,4 @@ std::string proof_json(const std::vector<Proved>& all, const diagnose::Diagnosti
   return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
-}  // namespace plumbrule::command
+}  // namespace plumbrule::report

@@ -1,12 +1,13 @@
 #pragma once
-// What proving rule files showed, for people and for integration servers.
+// Rule files proved: checked, and their examples run.
 
 #include <string>
 #include <vector>
 
 #include "base/diagnose/diagnostic.hpp"
+#include "language/check/shelf.hpp"
 
-namespace plumbrule::command {
+namespace plumbrule::proof {
 
 /// What proving one file showed.
 struct Proved {
@@ -30,16 +31,11 @@ struct Proved {
   [[nodiscard]] std::size_t wrong() const;
 };
 
-/// A line a file for people, with the branches without an example if they are wanted.
-[[nodiscard]] std::string proof_text(const std::vector<Proved>& all, bool show_missed);
+/// `libraries`: the folders in which vocabularies are found that do not stand beside the file.
+[[nodiscard]] Proved prove(check::Shelf& shelf, const std::string& path, const std::vector<std::string>& libraries);
 
-/// All that was found, and for each file what was proved: {"diagnostics": [...], "proved": [...]}.
-[[nodiscard]] std::string proof_json(const std::vector<Proved>& all, const diagnose::Diagnostics& diagnostics,
-                                     const source::SourceMap& sources);
+/// Whether sound rules hold neither a requirement nor a measure, which is no proof of anything: an error, added to the
+/// first file and to `diagnostics`.
+bool nothing_to_prove(std::vector<Proved>& all, diagnose::Diagnostics& diagnostics);
 
-/// One suite a file: a case for the rules, an error if they are broken, and one for each example; sound rules without
-/// an example have a case that is passed over. Remarks and branches without an example are said and are no failure, as
-/// they do not change the exit status.
-[[nodiscard]] std::string proof_junit(const std::vector<Proved>& all, const source::SourceMap& sources);
-
-}  // namespace plumbrule::command
+}  // namespace plumbrule::proof

@@ -1,11 +1,11 @@
-#include "doors/command/coverage.hpp"
+#include "apply/proof/coverage.hpp"
 
-namespace plumbrule::command {
+namespace plumbrule::proof {
 
 using evaluate::StepKind;
 using evaluate::Verdict;
 
-Coverage::Coverage(const RuleSet& set) : set_(set) {
+Coverage::Coverage(const library::RuleSet& set) : set_(set) {
   // The examples of an amendment are about the clauses that it changed.
   const bool amended = set.rules.specification && !set.rules.specification->amendments.empty();
   for (std::uint32_t at = 0; at < set.plan.requirements.size(); ++at) {
@@ -84,4 +84,4 @@ std::vector<std::string> Coverage::missed() const {
   return out;
 }
 
-}  // namespace plumbrule::command
+}  // namespace plumbrule::proof

@@ -2,9 +2,9 @@
 #include <array>
 #include <map>
 
-#include "show/report/review/report.hpp"
+#include "apply/review/report.hpp"
 
-namespace plumbrule::report {
+namespace plumbrule::review {
 namespace {
 
 using explain::Explanation;
@@ -37,10 +37,10 @@ std::string place_of(const Explanation& one) {
 
 class Collector {
  public:
-  explicit Collector(const Report& report) : report_(report) {}
+  Collector(const Found& found, const library::Origin& origin) : report_(found), origin_(origin) {}
 
   std::vector<Action> run() {
-    for (const Problem& one : report_.problems) {
+    for (const diagnose::Problem& one : report_.problems) {
       const std::string help = one.help.empty() ? "" : "; " + one.help;
       out_.push_back({Hand::laboratory, "correct the submittal: " + one.message + help, "", {}, one.place});
     }
@@ -49,16 +49,16 @@ class Collector {
     for (const SpecificationReport& specification : report_.specifications) {
       inapplicable(specification);
     }
-    for (const AuditFinding& one : report_.audit.findings) {
+    for (const audit::AuditFinding& one : report_.audit.findings) {
       out_.push_back(
           {Hand::laboratory, one.look.empty() ? "look at the reading again" : one.look, one.found, {}, one.place});
     }
     each(&Collector::advice);
-    for (const SetAside& one : report_.origin.aside) {
+    for (const library::SetAside& one : origin_.aside) {
       if (one.open) {
         out_.push_back({Hand::agency,
-                        "say which edition applies on " + report_.origin.on + ", and review against it",
-                        aside_text(one),
+                        "say which edition applies on " + origin_.on + ", and review against it",
+                        library::aside_text(one),
                         {},
                         ""});
       }
@@ -72,7 +72,8 @@ class Collector {
   }
 
  private:
-  const Report& report_;
+  const Found& report_;
+  const library::Origin& origin_;
   std::vector<Action> out_;
 
   void each(void (Collector::*step)(const SpecificationReport&, const Explanation&)) {
@@ -165,11 +166,32 @@ class Collector {
 
 }  // namespace
 
-std::vector<Action> next_actions(const Report& report) { return Collector(report).run(); }
+Report::Report(Found found, library::Origin made_from) : Found(std::move(found)), origin(std::move(made_from)) {
+  actions = next_actions(*this, origin);
+}
+
+std::vector<Action> next_actions(const Found& found, const library::Origin& origin) {
+  return Collector(found, origin).run();
+}
+
+bool nothing_decides(const SpecificationReport& report) {
+  return std::none_of(report.findings.begin(), report.findings.end(), [](const Explanation& finding) {
+    return finding.verdict != Verdict::does_not_apply && finding.severity != check::Severity::advise;
+  });
+}
+
+assess::Upshot upshot(const Report& report) {
+  assess::Upshots out;
+  out.add_open(library::leaves_open(report.origin));
+  for (const SpecificationReport& specification : report.specifications) {
+    out.add(specification.outcome);
+  }
+  return out.upshot();
+}
 
 std::string_view hand_text(Hand hand) {
   constexpr std::array<std::string_view, 3> texts{"laboratory", "designer", "agency"};
   return texts.at(static_cast<std::size_t>(hand));
 }
 
-}  // namespace plumbrule::report
+}  // namespace plumbrule::review

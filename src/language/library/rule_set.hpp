@@ -6,9 +6,10 @@
 #include <vector>
 
 #include "language/check/check.hpp"
+#include "language/check/shelf.hpp"
 #include "language/plan/plan.hpp"
 
-namespace plumbrule::command {
+namespace plumbrule::library {
 
 struct RuleSet {
   std::string path;
@@ -20,25 +21,21 @@ struct RuleSet {
   bool by_name = true;                          // asked for itself, and not found in a folder
 };
 
-/// The folders in which vocabularies are found when a rule file does not have them beside it: those of the user, then
-/// the installed one, then the one of the source tree.
-[[nodiscard]] std::vector<std::string> library_folders(const std::vector<std::string>& given);
-
 /// The rule files among the paths: of a folder all files below it, sorted. A folder without any, or one that cannot be
 /// read whole, is an error.
-[[nodiscard]] std::vector<std::string> rule_files(const std::vector<std::string>& paths,
+[[nodiscard]] std::vector<std::string> rule_files(const check::Shelf& shelf, const std::vector<std::string>& paths,
                                                   diagnose::Diagnostics& diagnostics);
 
 /// As rule_files, but of a folder only the specifications: vocabularies and amendments are passed over.
-[[nodiscard]] std::vector<std::string> specifications_in(const std::vector<std::string>& paths,
+[[nodiscard]] std::vector<std::string> specifications_in(check::Shelf& shelf, const std::vector<std::string>& paths,
                                                          diagnose::Diagnostics& diagnostics);
 
 /// Nothing if an error was reported.
-[[nodiscard]] std::optional<RuleSet> prepare(source::SourceMap& sources, const check::Request& request,
-                                             const std::string& on, diagnose::Diagnostics& diagnostics);
+[[nodiscard]] std::optional<RuleSet> prepare(check::Shelf& shelf, const check::Request& request, const std::string& on,
+                                             diagnose::Diagnostics& diagnostics);
 
 /// As prepare; a vocabulary on its own is an error.
-[[nodiscard]] std::optional<RuleSet> prepare_specification(source::SourceMap& sources, const check::Request& request,
+[[nodiscard]] std::optional<RuleSet> prepare_specification(check::Shelf& shelf, const check::Request& request,
                                                            const std::string& on, diagnose::Diagnostics& diagnostics);
 
-}  // namespace plumbrule::command
+}  // namespace plumbrule::library
