@@ -3,6 +3,7 @@
 #include <numeric>
 
 #include "judge/evidence/written.hpp"
+#include "language/check/shelf.hpp"
 
 namespace plumbrule::oracle {
 namespace {
@@ -27,9 +28,11 @@ evidence::KnownNames names_of(const RuleSets& sets) {
 
 RuleSets prepare_all(source::SourceMap& sources, const ReviewFiles& files, std::string& trouble) {
   RuleSets out;
+  const source::Disk disk;
+  check::Shelf shelf(sources, disk);
   for (const std::string& path : files.against) {
     diagnose::Diagnostics diagnostics;
-    check::Loaded loaded = check::load(sources, {path, files.amendments, files.libraries}, diagnostics);
+    check::Loaded loaded = check::load(shelf, {path, files.amendments, files.libraries}, diagnostics);
     auto set = diagnostics.has_errors() ? nullptr : prepare(sources, std::move(loaded), files.on, diagnostics);
     if (set == nullptr) {
       trouble = "no usable specification in " + path;

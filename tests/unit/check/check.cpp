@@ -5,6 +5,8 @@
 #include <filesystem>
 #include <fstream>
 
+#include "language/check/shelf.hpp"
+
 using namespace plumbrule;
 using namespace plumbrule::check;
 using quantity::Decimal;
@@ -141,8 +143,10 @@ TEST_CASE("a vocabulary is found beside the file, in its vocabulary folder, besi
   };
   const auto found = [&](const std::vector<std::string>& libraries) {
     source::SourceMap sources;
+    const source::Disk disk;
+    Shelf shelf(sources, disk);
     diagnose::Diagnostics diagnostics;
-    const auto files = load(sources, {(base / "a/spec.plumb").string(), {}, libraries}, diagnostics).files;
+    const auto files = load(shelf, {(base / "a/spec.plumb").string(), {}, libraries}, diagnostics).files;
     return files.size() == 2 ? std::filesystem::relative(std::string(sources.name(1)), base).string() : "";
   };
   std::filesystem::remove_all(base);

@@ -6,6 +6,7 @@
 
 #include "judge/evidence/evidence.hpp"
 #include "judge/explain/wording.hpp"
+#include "language/check/shelf.hpp"
 
 namespace plumbrule::followup::made {
 namespace {
@@ -162,7 +163,9 @@ std::unique_ptr<Shipped> read(const std::string& path) {
   auto out = std::make_unique<Shipped>();
   out->path = path;
   diagnose::Diagnostics diagnostics;
-  check::Loaded loaded = check::load(out->sources, {path, {}, {"specs"}}, diagnostics);
+  const source::Disk disk;
+  check::Shelf shelf(out->sources, disk);
+  check::Loaded loaded = check::load(shelf, {path, {}, {"specs"}}, diagnostics);
   check::amend(loaded, "", diagnostics, diagnostics);
   auto rules = check::check(out->sources, loaded.files, diagnostics);
   INFO(path);

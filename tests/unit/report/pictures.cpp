@@ -45,11 +45,11 @@ Comparison on_sieve(const std::string& name, const char* opening, const char* va
 }
 
 Report report_of(std::vector<Explanation> findings) {
-  Report out;
+  review::Found out;
   out.specifications.emplace_back();
   out.specifications.back().title = "An invented specification";
   out.specifications.back().findings = std::move(findings);
-  return out;
+  return Report(std::move(out), {});
 }
 
 std::vector<std::string> row(const picture::Picture& picture, const std::string& first) {
@@ -147,7 +147,7 @@ window::ReadingReport reading(const std::string& at, const std::string& value, V
 }
 
 TEST_CASE("a window: what is drawn, and what is said because it is not") {
-  WindowReport report;
+  Windows report;
   report.specifications.emplace_back();
   window::WindowReport one;
   one.title = "binder";
@@ -173,7 +173,7 @@ TEST_CASE("a window: what is drawn, and what is said because it is not") {
 }
 
 TEST_CASE("levels of one series stand on one picture") {
-  WindowReport report;
+  Windows report;
   report.specifications.emplace_back();
   for (const char* level : {"12", "20"}) {
     window::StrengthReport one;

@@ -1,4 +1,5 @@
 // Texts and places in them. Expectations: computed here.
+#include "base/source/files.hpp"
 #include "base/source/source.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,6 +1,7 @@
 // The canonical layout: laws over all shipped rule files and random variants of them, then single layouts.
 // Values in the rules are made up here, no source; they are never evaluated.
 #include "language/syntax/tidy.hpp"
+#include "base/source/files.hpp"
 
 #include <catch2/catch.hpp>
 #include <filesystem>

@@ -1,8 +1,8 @@
 #include <catch2/catch.hpp>
 
-#include "show/report/review/report.hpp"
+#include "apply/review/report.hpp"
 
-namespace plumbrule::report {
+namespace plumbrule::review {
 namespace {
 
 using explain::Explanation;
@@ -20,8 +20,8 @@ Explanation finding(const std::string& number, Verdict verdict) {
   return out;
 }
 
-Report of(std::vector<Explanation> findings) {
-  Report out;
+Found of(std::vector<Explanation> findings) {
+  Found out;
   SpecificationReport& one = out.specifications.emplace_back();
   one.name = "roads";
   one.title = "Roads (invented)";
@@ -29,10 +29,12 @@ Report of(std::vector<Explanation> findings) {
   return out;
 }
 
+std::vector<Action> actions_of(Found found) { return Report(std::move(found), {}).actions; }
+
 TEST_CASE("a clause that fails is for the designer, and the changed mix for the laboratory") {
   Explanation failing = finding("1", Verdict::fails);
   failing.mend = "use less binder";
-  const auto actions = next_actions(of({failing, finding("2", Verdict::fails)}));
+  const auto actions = actions_of(of({failing, finding("2", Verdict::fails)}));
   REQUIRE(actions.size() == 3);
   CHECK(actions[0].hand == Hand::laboratory);
   CHECK(actions[0].clauses == std::vector<std::string>{"1", "2"});
@@ -44,7 +46,7 @@ TEST_CASE("a clause that fails is for the designer, and the changed mix for the 
 TEST_CASE("what the specification leaves to the engineer is for the agency") {
   Explanation failing = finding("1", Verdict::fails);
   failing.severity = check::Severity::refer;
-  const auto actions = next_actions(of({failing}));
+  const auto actions = actions_of(of({failing}));
   REQUIRE(actions.size() == 1);
   CHECK(actions[0].hand == Hand::agency);
 }
@@ -58,7 +60,7 @@ TEST_CASE("evidence is for the laboratory, a class or the job mix for the design
   Explanation stated = finding("3", Verdict::not_shown);
   stated.reason = Reason::class_not_stated;
   stated.submit = "state `traffic` under `classes`";
-  const auto actions = next_actions(of({test, again, stated}));
+  const auto actions = actions_of(of({test, again, stated}));
   REQUIRE(actions.size() == 2);
   CHECK(actions[0].hand == Hand::laboratory);
   CHECK(actions[0].clauses == std::vector<std::string>{"1", "2"});
@@ -70,7 +72,7 @@ TEST_CASE("optional tests that are not shown ask for nothing; advice that fails 
   optional.optional = true;
   Explanation advice = finding("2", Verdict::fails);
   advice.severity = check::Severity::advise;
-  const auto actions = next_actions(of({optional, advice}));
+  const auto actions = actions_of(of({optional, advice}));
   REQUIRE(actions.size() == 1);
   CHECK(actions[0].what == "consider, as advice only: a demand");
 }
@@ -81,7 +83,7 @@ TEST_CASE("limits that nobody confirmed are for the agency, those of clauses tha
   Explanation aside = open;
   aside.number = "2";
   aside.verdict = Verdict::does_not_apply;
-  const auto actions = next_actions(of({open, aside, finding("3", Verdict::complies)}));
+  const auto actions = actions_of(of({open, aside, finding("3", Verdict::complies)}));
   REQUIRE(actions.size() == 1);
   CHECK(actions[0].hand == Hand::agency);
   CHECK(actions[0].clauses == std::vector<std::string>{"1"});
@@ -100,7 +102,7 @@ TEST_CASE("an action has the place of the value that its clauses turn on, and no
     return out;
   };
   const auto place = [](std::vector<Explanation> findings) {
-    const auto actions = next_actions(of(std::move(findings)));
+    const auto actions = actions_of(of(std::move(findings)));
     REQUIRE(actions.size() == 1);
     return actions[0].place;
   };
@@ -110,17 +112,17 @@ TEST_CASE("an action has the place of the value that its clauses turn on, and no
 }
 
 TEST_CASE("errors come first, and carry their place") {
-  Report report = of({finding("1", Verdict::complies)});
-  Problem& problem = report.problems.emplace_back();
+  Found report = of({finding("1", Verdict::complies)});
+  diagnose::Problem& problem = report.problems.emplace_back();
   problem.place = "trial.yaml:3:5";
   problem.message = "found `x`, not a number";
   problem.help = "write a number";
-  const auto actions = next_actions(report);
+  const auto actions = actions_of(report);
   REQUIRE(actions.size() == 1);
   CHECK(actions[0].place == "trial.yaml:3:5");
   CHECK(actions[0].what == "correct the submittal: found `x`, not a number; write a number");
-  CHECK(next_actions(of({finding("1", Verdict::complies)})).empty());
+  CHECK(actions_of(of({finding("1", Verdict::complies)})).empty());
 }
 
 }  // namespace
-}  // namespace plumbrule::report
+}  // namespace plumbrule::review
