@@ -95,4 +95,11 @@ std::string unlike_names(const source::SourceMap& sources, std::span<const libra
   return {};
 }
 
+assess::Upshot upshot(const EnvelopeReport& report) {
+  const Envelope& found = report.envelope;
+  return !found.exclusions.empty()                                ? assess::Upshot::fails
+         : !found.incomparable.empty() || !found.left_out.empty() ? assess::Upshot::incomplete
+                                                                  : assess::Upshot::complies;
+}
+
 }  // namespace plumbrule::contrast
