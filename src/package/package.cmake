@@ -1,5 +1,9 @@
 # What is installed, and the Debian packages: the program with its rules, the library, and what is needed to build
 # against it.
+# Where Debian looks for libraries, under any prefix.
+if(CMAKE_LIBRARY_ARCHITECTURE)
+  set(CMAKE_INSTALL_LIBDIR lib/${CMAKE_LIBRARY_ARCHITECTURE} CACHE PATH "libraries")
+endif()
 include(GNUInstallDirs)
 include(CMakePackageConfigHelpers)
 
@@ -70,29 +74,33 @@ set(CPACK_COMPONENTS_ALL program library development)
 set(CPACK_DEB_COMPONENT_INSTALL ON)
 set(CPACK_DEBIAN_FILE_NAME DEB-DEFAULT)
 set(CPACK_DEBIAN_PACKAGE_SHLIBDEPS ON)
-set(CPACK_DEBIAN_PACKAGE_GENERATE_SHLIBS ON)
-set(CPACK_DEBIAN_PACKAGE_GENERATE_SHLIBS_POLICY "=")
 set(CPACK_INSTALL_DEFAULT_DIRECTORY_PERMISSIONS OWNER_READ OWNER_WRITE OWNER_EXECUTE GROUP_READ GROUP_EXECUTE
                                                 WORLD_READ WORLD_EXECUTE)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_NAME plumbrule)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_SECTION science)
 set(CPACK_DEBIAN_LIBRARY_PACKAGE_NAME libplumbrule${PROJECT_VERSION_MAJOR})
 set(CPACK_DEBIAN_LIBRARY_PACKAGE_SECTION libs)
+file(WRITE ${CMAKE_CURRENT_BINARY_DIR}/package/triggers "activate-noawait ldconfig\n")
+file(WRITE ${CMAKE_CURRENT_BINARY_DIR}/package/shlibs
+     "libplumbrule ${PROJECT_VERSION_MAJOR} libplumbrule${PROJECT_VERSION_MAJOR} (= ${PROJECT_VERSION})\n")
+set(CPACK_DEBIAN_LIBRARY_PACKAGE_CONTROL_EXTRA ${CMAKE_CURRENT_BINARY_DIR}/package/triggers
+                                               ${CMAKE_CURRENT_BINARY_DIR}/package/shlibs)
+set(CPACK_DEBIAN_LIBRARY_PACKAGE_CONTROL_STRICT_PERMISSION ON)
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_NAME libplumbrule-dev)
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_SECTION libdevel)
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_SHLIBDEPS OFF)
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_DEPENDS "libplumbrule${PROJECT_VERSION_MAJOR} (= ${PROJECT_VERSION})")
 set(CPACK_COMPONENT_PROGRAM_DESCRIPTION
     "check trial results of pavement mixes against agency limits
- Reviews the trial results of cold-laid emulsion mixes (slurry seal, micro
- surfacing) against the limits of an agency's specification, written as
- readable rule files, and explains every verdict.")
+Reviews the trial results of cold-laid emulsion mixes (slurry seal, micro
+surfacing) against the limits of an agency's specification, written as
+readable rule files, and explains every verdict.")
 set(CPACK_COMPONENT_LIBRARY_DESCRIPTION
     "check trial results of pavement mixes (shared library)
- The library that reads rule files and submittals, reviews them, and makes
- reports, without printing anything.")
+The library that reads rule files and submittals, reviews them, and makes
+reports, without printing anything.")
 set(CPACK_COMPONENT_DEVELOPMENT_DESCRIPTION
     "check trial results of pavement mixes (development files)
- Headers for C++ and C, and what CMake and pkg-config need to build against
- the library.")
+Headers for C++ and C, and what CMake and pkg-config need to build against
+the library.")
 include(CPack)
