@@ -254,7 +254,7 @@ Words classes_of(const Shipped& shipped, std::size_t number) {
 FollowUp follow(Shipped& shipped, const Record& before, const Record& after, bool readable) {
   const Reviewed earlier(shipped, before, true);
   const Reviewed later(shipped, after, readable);
-  return compare({earlier.context, earlier.inspection}, {later.context, later.inspection});
+  return compare({earlier.context, earlier.inspection.findings}, {later.context, later.inspection.findings});
 }
 
 std::set<std::size_t> failing(Shipped& shipped, const Record& record) {
