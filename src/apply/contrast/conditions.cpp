@@ -22,16 +22,17 @@ bool same_amounts(const Rules& before, const ConditionValue& left, const Rules& 
   if (then.scale != check::Scale::unit) {
     return left.value == right.value && left.within == right.within;
   }
-  const auto same = [&](const check::Decimal& one, const check::Decimal& other, check::UnitId of, check::UnitId to) {
+  const auto same_amount = [&](const check::Decimal& one, const check::Decimal& other, check::UnitId of,
+                               check::UnitId to) {
     const quantity::Unit& from = after.units.at(to);
     const quantity::Unit& into = before.units.at(of);
     return quantity::convertible(from, into) && one == quantity::convert(other, from, into);
   };
-  return same(left.value, right.value, then.unit, now.unit) &&
-         same(left.within, right.within, before.units.difference(then.unit), after.units.difference(now.unit));
+  return same_amount(left.value, right.value, then.unit, now.unit) &&
+         same_amount(left.within, right.within, before.units.difference(then.unit), after.units.difference(now.unit));
 }
 
-bool same(const Rules& before, const ConditionValue& left, const Rules& after, const ConditionValue& right) {
+bool same_condition(const Rules& before, const ConditionValue& left, const Rules& after, const ConditionValue& right) {
   const check::Condition& then = before.conditions[left.condition];
   const check::Condition& now = after.conditions[right.condition];
   return then.name == now.name && then.scale == now.scale && left.end == right.end &&
@@ -45,7 +46,7 @@ bool same_conditions(const Rules& before, const check::Assertion& left, const Ru
   return left.conditions.size() == right.conditions.size() &&
          std::all_of(left.conditions.begin(), left.conditions.end(), [&](const ConditionValue& one) {
            return std::any_of(right.conditions.begin(), right.conditions.end(),
-                              [&](const ConditionValue& other) { return same(before, one, after, other); });
+                              [&](const ConditionValue& other) { return same_condition(before, one, after, other); });
          });
 }
 

@@ -15,13 +15,13 @@
 namespace plumbrule::contrast {
 namespace {
 
-void note_if(bool differs, std::vector<std::string>& details, const std::string& text) {
+void detail_if(bool differs, std::vector<std::string>& details, const std::string& text) {
   if (differs) {
     details.push_back(text);
   }
 }
 
-std::string age(const check::Validity& validity) {
+std::string age_counted(const check::Validity& validity) {
   return validity.count == 0 ? "any age" : explain::age_text(validity);
 }
 
@@ -29,32 +29,34 @@ std::string age(const check::Validity& validity) {
 std::vector<std::string> conditions_changed(const check::Rules& before, const Demand& left, const check::Rules& after,
                                             const Demand& right, const std::string& now) {
   std::vector<std::string> out;
-  note_if(!same_conditions(before, *left.assertion, after, *right.assertion), out,
-          under(before, *left.assertion) + now + under(after, *right.assertion));
-  note_if(statistic_of(left) != statistic_of(right), out, statistic_of(left) + now + statistic_of(right));
-  note_if(beside_of(before, left) != beside_of(after, right), out,
-          beside_of(before, left) + now + beside_of(after, right));
-  note_if(left.requirement->severity != right.requirement->severity, out, severity_of(left) + now + severity_of(right));
-  note_if(left.requirement->optional != right.requirement->optional, out, asked_of(left) + now + asked_of(right));
+  detail_if(!same_conditions(before, *left.assertion, after, *right.assertion), out,
+            under(before, *left.assertion) + now + under(after, *right.assertion));
+  detail_if(statistic_of(left) != statistic_of(right), out, statistic_of(left) + now + statistic_of(right));
+  detail_if(beside_of(before, left) != beside_of(after, right), out,
+            beside_of(before, left) + now + beside_of(after, right));
+  detail_if(left.requirement->severity != right.requirement->severity, out,
+            severity_of(left) + now + severity_of(right));
+  detail_if(left.requirement->optional != right.requirement->optional, out, asked_of(left) + now + asked_of(right));
   const auto ways = [](const Demand& demand) { return demand.one->alternatives.size(); };
-  note_if(ways(left) != ways(right), out,
-          std::to_string(ways(left)) + (ways(left) == 1 ? " way" : " ways") + " to comply" + now +
-              std::to_string(ways(right)));
+  detail_if(ways(left) != ways(right), out,
+            std::to_string(ways(left)) + (ways(left) == 1 ? " way" : " ways") + " to comply" + now +
+                std::to_string(ways(right)));
   const check::Validity& then = left.requirement->validity;
   const check::Validity& other = right.requirement->validity;
-  note_if(age(then) != age(other), out, "tests of " + age(then) + " counted" + now + "of " + age(other));
+  detail_if(!check::same_age(then, other), out,
+            "tests of " + age_counted(then) + " counted" + now + "of " + age_counted(other));
   return out;
 }
 
 // Texts of the clause, which all of its demands share.
 std::vector<std::string> clause_reworded(const check::Requirement& then, const check::Requirement& now) {
   std::vector<std::string> out;
-  note_if(then.number != now.number, out, "clause " + then.number + " is clause " + now.number);
-  note_if(then.title != now.title, out, "title \"" + then.title + "\" is \"" + now.title + "\"");
-  note_if(then.because != now.because, out, "the reason is worded anew");
-  note_if(then.mend != now.mend, out, "what to mend is worded anew");
-  note_if(then.provenance.source != now.provenance.source, out, "the source is worded anew");
-  note_if(then.provenance.note != now.provenance.note, out, "the note is worded anew");
+  detail_if(then.number != now.number, out, "clause " + then.number + " is clause " + now.number);
+  detail_if(then.title != now.title, out, "title \"" + then.title + "\" is \"" + now.title + "\"");
+  detail_if(then.because != now.because, out, "the reason is worded anew");
+  detail_if(then.mend != now.mend, out, "what to mend is worded anew");
+  detail_if(then.provenance.source != now.provenance.source, out, "the source is worded anew");
+  detail_if(then.provenance.note != now.provenance.note, out, "the note is worded anew");
   return out;
 }
 
@@ -66,20 +68,20 @@ void status_reworded(const check::Rules& before, const check::Requirement& then,
   const bool follows = then.provenance.status == before.specification->provenance.status &&
                        now.provenance.status == after.specification->provenance.status &&
                        then.provenance.status_note == now.provenance.status_note;
-  note_if(left != right && !follows, out, "limits " + left + ", now " + right);
+  detail_if(left != right && !follows, out, "limits " + left + ", now " + right);
 }
 
-void append(Change& change, std::vector<std::string> details, Kind kind) {
-  change.kind = change.kind == Kind::same && !details.empty() ? kind : change.kind;
+void add_details(Change& change, std::vector<std::string> details, ChangeKind kind) {
+  change.kind = change.kind == ChangeKind::same && !details.empty() ? kind : change.kind;
   change.details.insert(change.details.end(), details.begin(), details.end());
 }
 
-std::string passes_text(Kind passes, bool one_family) {
+std::string passes_text(ChangeKind passes, bool one_family) {
   const std::string where = one_family ? " now" : " there";
-  return passes == Kind::tightened ? ": less passes" + where
-         : passes == Kind::relaxed ? ": more passes" + where
-         : passes == Kind::moved   ? ": other values pass" + where
-                                   : "";
+  return passes == ChangeKind::tightened ? ": less passes" + where
+         : passes == ChangeKind::relaxed ? ": more passes" + where
+         : passes == ChangeKind::moved   ? ": other values pass" + where
+                                         : "";
 }
 
 Change changed(const check::Rules& before, const Demand& left, const check::Rules& after, const Demand& right,
@@ -89,13 +91,14 @@ Change changed(const check::Rules& before, const Demand& left, const check::Rule
   const std::string now = one_family ? ", now " : ", there ";
   const auto conditions = conditions_changed(before, left, after, right, now);
   // A tighter number says nothing if less hangs on it.
-  if (!conditions.empty() && (out.kind == Kind::tightened || out.kind == Kind::relaxed)) {
-    out.kind = Kind::conditions;
+  if (!conditions.empty() && (out.kind == ChangeKind::tightened || out.kind == ChangeKind::relaxed)) {
+    out.kind = ChangeKind::conditions;
   }
-  append(out, conditions, Kind::conditions);
+  add_details(out, conditions, ChangeKind::conditions);
   if (limit.rounding) {
     const std::string passes = passes_text(limit.passes, one_family);
-    append(out, {"compared " + rounding_of(before, left) + now + rounding_of(after, right) + passes}, Kind::conditions);
+    add_details(out, {"compared " + rounding_of(before, left) + now + rounding_of(after, right) + passes},
+                ChangeKind::conditions);
   }
   return out;
 }
@@ -103,7 +106,9 @@ Change changed(const check::Rules& before, const Demand& left, const check::Rule
 // A demand for mixes of which its clause requires nothing on the other side.
 Change waived(const Demand& left, const Demand& right, bool one_family) {
   const bool now = right.assertion == nullptr;
-  const Kind kind = now ? (one_family ? Kind::relaxed : Kind::withdrawn) : one_family ? Kind::tightened : Kind::added;
+  const ChangeKind kind = now          ? (one_family ? ChangeKind::relaxed : ChangeKind::withdrawn)
+                          : one_family ? ChangeKind::tightened
+                                       : ChangeKind::added;
   Change out{kind, &left, &right, {}, {}, false};
   if (one_family) {
     out.details.emplace_back(now ? "nothing is required here now" : "something is required here now");
@@ -111,29 +116,31 @@ Change waived(const Demand& left, const Demand& right, bool one_family) {
   return out;
 }
 
-// What stays on the other side of the clause of a demand that has no counterpart there: nothing of it; another of its
-// ways to comply; or the demand's own way, without this demand.
-enum class Stays : std::uint8_t { nothing, another_way, own_way };
+// What left_there on the other side of the clause of a demand that has no counterpart there: nothing of it; another of
+// its ways to comply; or the demand's own way, without this demand.
+enum class LeftOnOtherSide : std::uint8_t { nothing, another_way, own_way };
 
 // A demand for mixes of which the other side has nothing like it.
-Change lone(const Demand& demand, bool is_new, Stays stays) {
-  const bool way = stays == Stays::another_way;
-  const Kind kind = way ? (is_new ? Kind::relaxed : Kind::tightened) : is_new ? Kind::added : Kind::withdrawn;
+Change without_counterpart(const Demand& demand, bool is_new, LeftOnOtherSide left_there) {
+  const bool way = left_there == LeftOnOtherSide::another_way;
+  const ChangeKind kind = way      ? (is_new ? ChangeKind::relaxed : ChangeKind::tightened)
+                          : is_new ? ChangeKind::added
+                                   : ChangeKind::withdrawn;
   Change out{kind, is_new ? nullptr : &demand, is_new ? &demand : nullptr, {}, {}, false};
   const std::size_t ways = demand.one->alternatives.size();
   if (way) {
     out.details.emplace_back(is_new ? "another way to comply" : "one way to comply is gone");
   } else if (ways > 1) {
-    out.details.push_back((stays == Stays::own_way ? "in one of " : "one of ") + std::to_string(ways) +
+    out.details.push_back((left_there == LeftOnOtherSide::own_way ? "in one of " : "one of ") + std::to_string(ways) +
                           " ways to comply");
   }
   return out;
 }
 
 // Lists the pairs in the order of the specification before, and what stands on one side only at its place.
-class Lister {
+class ChangeLister {
  public:
-  Lister(const check::Rules& before, const check::Rules& after, Contrast& out)
+  ChangeLister(const check::Rules& before, const check::Rules& after, Contrast& out)
       : before_(before),
         after_(after),
         out_(out),
@@ -163,8 +170,8 @@ class Lister {
   Contrast& out_;
   Words words_;
   Pairs pairs_;
-  std::set<std::pair<const check::Requirement*, const check::Requirement*>> told_clauses_;
-  std::set<std::pair<const check::Case*, const check::Case*>> told_cases_;
+  std::set<std::pair<const check::Requirement*, const check::Requirement*>> worded_clauses_;
+  std::set<std::pair<const check::Case*, const check::Case*>> worded_cases_;
   AskedOtherwise asked_;
   std::size_t next_ = 0;  // of those after, the first that was not passed yet
 
@@ -174,11 +181,11 @@ class Lister {
     }
   }
 
-  // For which mixes the own way of a demand stays on the other side, or other ways of its clause.
+  // For which mixes the own way of a demand left_there on the other side, or other ways of its clause.
   struct Ways {
     Mixes own, others;
   };
-  [[nodiscard]] Ways ways_that_stay(const Demand& demand, bool is_new) const {
+  [[nodiscard]] Ways ways_left_there(const Demand& demand, bool is_new) const {
     Ways out;
     for (std::size_t at = 0; at < out_.before.size(); ++at) {
       for (const Pair& pair : pairs_.of[at]) {
@@ -195,22 +202,22 @@ class Lister {
     return out;
   }
 
-  // Ways that all came or went are another clause; only where one stays did another come or go.
+  // Ways that all came or went are another clause; only where one left_there did another come or go.
   void add_alone(const Demand& demand, Mixes mixes, bool is_new) {
     if (out_.one_family && demand.one->alternatives.size() > 1) {
-      const Ways ways = ways_that_stay(demand, is_new);
-      mixes = add_part(demand, mixes, ways.own, is_new, Stays::own_way);
-      mixes = add_part(demand, mixes, ways.others, is_new, Stays::another_way);
+      const Ways ways = ways_left_there(demand, is_new);
+      mixes = add_part(demand, mixes, ways.own, is_new, LeftOnOtherSide::own_way);
+      mixes = add_part(demand, mixes, ways.others, is_new, LeftOnOtherSide::another_way);
     }
     if (!mixes.empty()) {
-      add(lone(demand, is_new, Stays::nothing), mixes);
+      add(without_counterpart(demand, is_new, LeftOnOtherSide::nothing), mixes);
     }
   }
 
   // Gives those that are left.
-  Mixes add_part(const Demand& demand, const Mixes& mixes, const Mixes& part, bool is_new, Stays stays) {
+  Mixes add_part(const Demand& demand, const Mixes& mixes, const Mixes& part, bool is_new, LeftOnOtherSide left_there) {
     if (const Mixes both = common(mixes, part, words_); !both.empty()) {
-      add(lone(demand, is_new, stays), both);
+      add(without_counterpart(demand, is_new, left_there), both);
     }
     return without(mixes, part, words_);
   }
@@ -220,15 +227,15 @@ class Lister {
     const Demand& left = *change.before;
     const Demand& right = *change.after;
     std::vector<std::string> texts;
-    if (told_clauses_.emplace(left.requirement, right.requirement).second) {
+    if (worded_clauses_.emplace(left.requirement, right.requirement).second) {
       texts = clause_reworded(*left.requirement, *right.requirement);
       status_reworded(before_, *left.requirement, after_, *right.requirement, texts);
     }
-    if (told_cases_.emplace(left.one, right.one).second) {
-      note_if(left.one->cite != right.one->cite, texts,
-              "cited \"" + left.one->cite + "\", now \"" + right.one->cite + "\"");
+    if (worded_cases_.emplace(left.one, right.one).second) {
+      detail_if(left.one->cite != right.one->cite, texts,
+                "cited \"" + left.one->cite + "\", now \"" + right.one->cite + "\"");
     }
-    append(change, texts, Kind::reworded);
+    add_details(change, texts, ChangeKind::reworded);
   }
 
   Change both(const Demand& left, const Demand& right, const Mixes& mixes) {
@@ -238,7 +245,7 @@ class Lister {
     if (!out_.one_family) {
       asked_.add(then, left, now, right);
     } else if (then != now) {
-      append(out, {to_state(then) + ", now " + to_state(now)}, Kind::conditions);
+      add_details(out, {to_state(then) + ", now " + to_state(now)}, ChangeKind::conditions);
     }
     if (out_.one_family) {  // two agencies always word differently
       add_texts(out);
@@ -269,17 +276,19 @@ Contrast contrast(const check::Rules& before, const check::Rules& after) {
   out.before = demands(before);
   out.after = demands(after);
   out.one_family = before.specification->name == after.specification->name;
-  Lister(before, after, out).run();
+  ChangeLister(before, after, out).run();
   return out;
 }
 
 bool differs(const Contrast& contrast) {
-  const auto more_than_texts = [](const auto& one) { return one.kind != Kind::same && one.kind != Kind::reworded; };
+  const auto more_than_texts = [](const auto& one) {
+    return one.kind != ChangeKind::same && one.kind != ChangeKind::reworded;
+  };
   return std::any_of(contrast.changes.begin(), contrast.changes.end(), more_than_texts) ||
          std::any_of(contrast.general.begin(), contrast.general.end(), more_than_texts);
 }
 
-std::string_view kind_text(Kind kind, bool one_family) {
+std::string_view kind_text(ChangeKind kind, bool one_family) {
   constexpr std::array<std::string_view, 8> editions{
       "tightened", "relaxed", "moved", "added", "withdrawn", "conditions changed", "reworded only", "the same"};
   constexpr std::array<std::string_view, 8> agencies{

@@ -16,10 +16,10 @@ namespace plumbrule::contrast {
 /// `conditions`: what is tested, over how many specimens, in how many ways, how rounded, how grave or which class must
 /// be stated changed, whatever became of the number. `reworded`: only texts (title, citation, reason, number of the
 /// clause) changed.
-enum class Kind : std::uint8_t { tightened, relaxed, moved, added, withdrawn, conditions, reworded, same };
+enum class ChangeKind : std::uint8_t { tightened, relaxed, moved, added, withdrawn, conditions, reworded, same };
 
 struct Change {
-  Kind kind = Kind::same;
+  ChangeKind kind = ChangeKind::same;
   const Demand* before = nullptr;    // none: added
   const Demand* after = nullptr;     // none: withdrawn
   std::vector<std::string> details;  // "the upper limit is 108 g/m2 lower (20.1 %)", one sentence each
@@ -30,7 +30,7 @@ struct Change {
 /// What differs beside the demands: in the head of a specification, in what a measure is that both demand, in the words
 /// of a class that both ask about. `reworded`: no verdict and no finding of the audit hangs on it.
 struct General {
-  Kind kind = Kind::conditions;
+  ChangeKind kind = ChangeKind::conditions;
   std::string what;           // "outliers", "measure cohesion", "words of class traffic"
   std::string before, after;  // "5 %"; "table cohesion_factor: C-100 32.9"
   std::string detail;         // "the measure `cohesion` is defined otherwise: table cohesion_factor", or empty
@@ -61,6 +61,6 @@ struct Contrast {
 [[nodiscard]] bool differs(const Contrast& contrast);
 
 /// "tightened", "relaxed", "added" ...; between two agencies "tighter", "looser", "only in the second" ...
-[[nodiscard]] std::string_view kind_text(Kind kind, bool one_family);
+[[nodiscard]] std::string_view kind_text(ChangeKind kind, bool one_family);
 
 }  // namespace plumbrule::contrast

@@ -29,9 +29,9 @@ std::string in_order(std::vector<std::string> parts) {
 }
 
 // Writes one definition, part by part.
-class Writer {
+class DefinitionWriter {
  public:
-  Writer(const check::Rules& rules, const check::Measure& measure) : rules_(rules), measure_(measure) {}
+  DefinitionWriter(const check::Rules& rules, const check::Measure& measure) : rules_(rules), measure_(measure) {}
 
   Definition run() {
     type(measure_.type, "unit");
@@ -238,13 +238,13 @@ class Writer {
   }
 };
 
-std::string row_of(const DefinitionPart& part, const std::string& word) {
+std::string table_row(const DefinitionPart& part, const std::string& word) {
   const auto found = part.rows.find(word);
   return word + " " + (found == part.rows.end() ? "not there" : found->second);
 }
 
 // What a part says where the other says something else.
-std::string said(const std::string& name, const DefinitionPart& own, const DefinitionPart& other) {
+std::string part_text(const std::string& name, const DefinitionPart& own, const DefinitionPart& other) {
   std::vector<std::string> out;
   if (own.text != other.text) {
     out.push_back(own.text.empty() ? "none" : own.text);
@@ -256,8 +256,8 @@ std::string said(const std::string& name, const DefinitionPart& own, const Defin
     }
   }
   for (const std::string& word : words) {
-    if (row_of(own, word) != row_of(other, word)) {
-      out.push_back(row_of(own, word));
+    if (table_row(own, word) != table_row(other, word)) {
+      out.push_back(table_row(own, word));
     }
   }
   return name + ": " + joined(out, ", ");
@@ -266,7 +266,7 @@ std::string said(const std::string& name, const DefinitionPart& own, const Defin
 }  // namespace
 
 Definition definition_of(const check::Rules& rules, const check::Measure& measure) {
-  return Writer(rules, measure).run();
+  return DefinitionWriter(rules, measure).run();
 }
 
 Redefined redefined(const Definition& before, const Definition& after) {
@@ -286,8 +286,8 @@ Redefined redefined(const Definition& before, const Definition& after) {
       continue;
     }
     out.parts.push_back(name);
-    out.before += (out.before.empty() ? "" : "; ") + said(name, left, right);
-    out.after += (out.after.empty() ? "" : "; ") + said(name, right, left);
+    out.before += (out.before.empty() ? "" : "; ") + part_text(name, left, right);
+    out.after += (out.after.empty() ? "" : "; ") + part_text(name, right, left);
     out.wording = out.wording && (left.wording || right.wording);
   }
   return out;

@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "language/check/rules.hpp"
 #include "apply/contrast/mixes.hpp"
+#include "language/check/rules.hpp"
 
 namespace plumbrule::contrast {
 

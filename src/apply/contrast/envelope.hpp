@@ -95,7 +95,7 @@ struct Envelope {
 [[nodiscard]] Envelope envelope(const std::vector<const check::Rules*>& specifications, const Classes& classes);
 
 /// Whether a demand rests on a measure or condition that its specification declares itself.
-[[nodiscard]] bool own(const check::Rules& rules, const check::Assertion& assertion);
+[[nodiscard]] bool declares_itself(const check::Rules& rules, const check::Assertion& assertion);
 
 /// The envelope as a rule file that can be reviewed against. `vocabularies`: names for its `uses`.
 [[nodiscard]] std::string rule_file(const Envelope& envelope, const std::vector<const check::Rules*>& specifications,

@@ -84,15 +84,22 @@ std::string unlike_names(const source::SourceMap& sources, std::span<const libra
     const auto found = known.find(one.name);
     if (found != known.end() && sources.text(found->second) != sources.text(one.file)) {
       return "found the " + one.name + " in `" + std::string(sources.name(found->second)) + "` and in `" +
-                  std::string(sources.name(one.file)) +
-                  "`, which differ, so that these specifications cannot be held against each other; let them use one "
-                  "vocabulary";
+             std::string(sources.name(one.file)) +
+             "`, which differ, so that these specifications cannot be held against each other; let them use one "
+             "vocabulary";
     }
     if (!one.own) {
       known.emplace(one.name, one.file);
     }
   }
   return {};
+}
+
+assess::Upshot upshot(const EnvelopeReport& report) {
+  const Envelope& found = report.envelope;
+  return !found.exclusions.empty()                                ? assess::Upshot::fails
+         : !found.incomparable.empty() || !found.left_out.empty() ? assess::Upshot::incomplete
+                                                                  : assess::Upshot::complies;
 }
 
 }  // namespace plumbrule::contrast

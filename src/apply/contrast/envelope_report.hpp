@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "apply/contrast/envelope.hpp"
+#include "judge/assess/assessment.hpp"
 #include "language/library/origin.hpp"
 #include "language/library/rule_set.hpp"
 
@@ -18,6 +19,9 @@ struct EnvelopeReport {
   const Classes& classes;
   library::Origin origin;
 };
+
+/// Limits exclude each other: fails. Something cannot be compared, or had to be left out: incomplete.
+[[nodiscard]] assess::Upshot upshot(const EnvelopeReport& report);
 
 /// The classes that were chosen, each written "category=word"; or why one is none, fit to print.
 struct Chosen {

@@ -168,9 +168,8 @@ std::vector<std::string> filed_in(const source::Files& files, const std::string&
   return out;
 }
 
-FiledReview judge_filed(const source::Files& files, source::SourceMap& sources,
-                        std::span<const library::RuleSet> sets, const Contrast& differences,
-                        const std::vector<std::string>& paths) {
+FiledReview judge_filed(const source::Files& files, source::SourceMap& sources, std::span<const library::RuleSet> sets,
+                        const Contrast& differences, const std::vector<std::string>& paths) {
   Clerk clerk(files, sources, sets, differences);
   for (const std::string& path : paths) {
     clerk.file(path);
@@ -181,8 +180,7 @@ FiledReview judge_filed(const source::Files& files, source::SourceMap& sources,
 assess::Upshot upshot(const ContrastReport& report) {
   const auto any = [&](auto test) { return std::any_of(report.filed.begin(), report.filed.end(), test); };
   const bool unread = any([](const Filed& one) { return !one.before || !one.errors.empty(); });
-  const bool judged_otherwise =
-      any([](const Filed& one) { return one.before != one.after || !one.clauses.empty(); });
+  const bool judged_otherwise = any([](const Filed& one) { return one.before != one.after || !one.clauses.empty(); });
   return differs(report.contrast) || judged_otherwise ? assess::Upshot::fails
          : unread                                     ? assess::Upshot::incomplete
                                                       : assess::Upshot::complies;

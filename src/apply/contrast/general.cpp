@@ -36,23 +36,23 @@ class Beside {
   std::set<std::string> told_;
   std::vector<General> out_;
 
-  void compare(Kind kind, const std::string& what, const std::string& left, const std::string& right) {
+  void compare(ChangeKind kind, const std::string& what, const std::string& left, const std::string& right) {
     if (left != right) {
       out_.push_back({kind, what, left, right, ""});
     }
   }
 
   void head(const check::Specification& left, const check::Specification& right) {
-    compare(Kind::conditions, "effective", effective(left), effective(right));
-    compare(Kind::conditions, "outliers", outliers(left), outliers(right));
-    compare(Kind::conditions, "certificates", certificates(left), certificates(right));
+    compare(ChangeKind::conditions, "effective", effective(left), effective(right));
+    compare(ChangeKind::conditions, "outliers", outliers(left), outliers(right));
+    compare(ChangeKind::conditions, "certificates", certificates(left), certificates(right));
     if (found_.one_family) {
-      compare(Kind::reworded, "title", left.title, right.title);
-      compare(Kind::reworded, "agency", left.agency, right.agency);
-      compare(Kind::reworded, "status of the limits", explain::standing_text(left.provenance),
+      compare(ChangeKind::reworded, "title", left.title, right.title);
+      compare(ChangeKind::reworded, "agency", left.agency, right.agency);
+      compare(ChangeKind::reworded, "status of the limits", explain::standing_text(left.provenance),
               explain::standing_text(right.provenance));
-      compare(Kind::reworded, "source", left.provenance.source, right.provenance.source);
-      compare(Kind::reworded, "note", left.provenance.note, right.provenance.note);
+      compare(ChangeKind::reworded, "source", left.provenance.source, right.provenance.source);
+      compare(ChangeKind::reworded, "note", left.provenance.note, right.provenance.note);
     }
   }
 
@@ -82,8 +82,8 @@ class Beside {
       for (const std::string& part : otherwise.parts) {
         parts += (parts.empty() ? "" : ", ") + part;
       }
-      out_.push_back({otherwise.wording ? Kind::reworded : Kind::conditions, "measure " + left.name, otherwise.before,
-                      otherwise.after,
+      out_.push_back({otherwise.wording ? ChangeKind::reworded : ChangeKind::conditions, "measure " + left.name,
+                      otherwise.before, otherwise.after,
                       "the measure `" + left.name + "` is " + (otherwise.wording ? "worded" : "defined") +
                           " otherwise: " + parts});
     }
@@ -108,7 +108,7 @@ class Beside {
     const bool asked = std::any_of(found_.after.begin(), found_.after.end(),
                                    [&](const Demand& one) { return one.classes.count(category) > 0; });
     if (asked) {
-      compare(Kind::conditions, "words of class " + explain::spaced(category), words_of(before_, category),
+      compare(ChangeKind::conditions, "words of class " + explain::spaced(category), words_of(before_, category),
               words_of(after_, category));
     }
   }

@@ -33,8 +33,11 @@ struct Ways {
   void add(bool is_tighter) { (is_tighter ? tighter : looser) = true; }
   [[nodiscard]] bool both() const { return tighter && looser; }
   [[nodiscard]] bool any() const { return tighter || looser; }
-  [[nodiscard]] Kind kind() const {
-    return both() ? Kind::moved : tighter ? Kind::tightened : looser ? Kind::relaxed : Kind::same;
+  [[nodiscard]] ChangeKind kind() const {
+    return both()    ? ChangeKind::moved
+           : tighter ? ChangeKind::tightened
+           : looser  ? ChangeKind::relaxed
+                     : ChangeKind::same;
   }
 };
 
@@ -50,9 +53,9 @@ class Ends {
     if (!numbers_.any()) {
       out_.passes = passes_.kind();
     } else if (taken_back_ && !numbers_.both() && !passes_.both()) {
-      out_.kind = Kind::conditions;
+      out_.kind = ChangeKind::conditions;
     } else {
-      out_.kind = passes_.both() ? Kind::moved : numbers_.kind();
+      out_.kind = passes_.both() ? ChangeKind::moved : numbers_.kind();
     }
     return std::move(out_);
   }
@@ -146,10 +149,10 @@ Difference of_words(const std::set<std::string>& left, const std::set<std::strin
   if (!come.empty()) {
     out.details.push_back("now allowed: " + come);
   }
-  out.kind = !gone.empty() && !come.empty() ? Kind::moved
-             : !gone.empty()                ? Kind::tightened
-             : !come.empty()                ? Kind::relaxed
-                                            : Kind::same;
+  out.kind = !gone.empty() && !come.empty() ? ChangeKind::moved
+             : !gone.empty()                ? ChangeKind::tightened
+             : !come.empty()                ? ChangeKind::relaxed
+                                            : ChangeKind::same;
   return out;
 }
 
@@ -174,13 +177,13 @@ Difference difference(const check::Rules& before, const check::Assertion& left, 
   const bool left_words = before.measures[left.measure].type.is_word();
   const bool right_words = after.measures[right.measure].type.is_word();
   if (left_words != right_words) {
-    return {Kind::moved, {"one is a quantity and the other a word: they cannot be compared"}};
+    return {ChangeKind::moved, {"one is a quantity and the other a word: they cannot be compared"}};
   }
   if (left_words) {
     return of_words(allowed_words(before, left), allowed_words(after, right));
   }
   if (!quantity::convertible(before.units.at(left.limit.unit), after.units.at(right.limit.unit))) {
-    return {Kind::moved, {"the units are of another kind: the amounts cannot be compared"}};
+    return {ChangeKind::moved, {"the units are of another kind: the amounts cannot be compared"}};
   }
   return Ends(before, left.limit, after, right.limit).run();
 }

@@ -5,14 +5,14 @@
 
 namespace plumbrule::contrast {
 
-/// How two limits of one measure differ: Kind::same, tightened, relaxed or moved, and in which amounts.
-/// Kind::conditions: the numbers as printed moved, but by rounding what passes did not follow them. With Kind::same
-/// other values may still pass, if the rounding differs.
+/// How two limits of one measure differ: ChangeKind::same, tightened, relaxed or moved, and in which amounts.
+/// ChangeKind::conditions: the numbers as printed moved, but by rounding what passes did not follow them. With
+/// ChangeKind::same other values may still pass, if the rounding differs.
 struct Difference {
-  Kind kind = Kind::same;
+  ChangeKind kind = ChangeKind::same;
   std::vector<std::string> details;
-  bool rounding = false;     // an end that both have is rounded to another place, or its ties otherwise
-  Kind passes = Kind::same;  // what became of the values that pass, where rounding alone differs
+  bool rounding = false;                 // an end that both have is rounded to another place, or its ties otherwise
+  ChangeKind passes = ChangeKind::same;  // what became of the values that pass, where rounding alone differs
 };
 [[nodiscard]] Difference difference(const check::Rules& before, const check::Assertion& left, const check::Rules& after,
                                     const check::Assertion& right);

@@ -91,7 +91,7 @@ class Pairing {
 
   [[nodiscard]] bool limits_differ(const Demand& left, const Demand& right) const {
     return left.assertion != nullptr && right.assertion != nullptr &&
-           difference(rules_before_, *left.assertion, rules_after_, *right.assertion).kind != Kind::same;
+           difference(rules_before_, *left.assertion, rules_after_, *right.assertion).kind != ChangeKind::same;
   }
 
   [[nodiscard]] std::vector<Candidate> candidates() const {

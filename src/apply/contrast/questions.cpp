@@ -96,7 +96,7 @@ std::vector<General> AskedOtherwise::told() const {
   std::vector<General> out;
   for (const auto& [category, clauses] : by_class_) {
     if (!clauses.before.empty() || !clauses.after.empty()) {
-      out.push_back({Kind::conditions, "class " + explain::spaced(category), asked_in(clauses.before),
+      out.push_back({ChangeKind::conditions, "class " + explain::spaced(category), asked_in(clauses.before),
                      asked_in(clauses.after), ""});
     }
   }

@@ -9,13 +9,13 @@ namespace {
 using Specifications = std::vector<const check::Rules*>;
 
 // A text of a rule file holds no quotes and no line ends.
-std::string quoted(const std::string& text) {
+std::string rule_text(const std::string& text) {
   std::string out = explain::one_line(text);
   std::replace(out.begin(), out.end(), '"', '\'');
   return "\"" + out + "\"";
 }
 
-std::string amount(const quantity::Decimal& value, const std::string& unit, const std::string& basis) {
+std::string amount_with_unit(const quantity::Decimal& value, const std::string& unit, const std::string& basis) {
   return value.text() + (unit.empty() ? "" : " " + unit) + (basis.empty() ? "" : " of " + basis);
 }
 
@@ -31,7 +31,7 @@ std::string basis_of(const Specifications& all, const Bound& bound) {
   return basis == check::none ? "" : rules.bases[basis].name;
 }
 
-std::string list(const std::set<std::string>& words) {
+std::string word_list(const std::set<std::string>& words) {
   std::string out;
   for (const std::string& word : words) {
     out += (out.empty() ? "" : ", ") + word;
@@ -39,19 +39,19 @@ std::string list(const std::set<std::string>& words) {
   return out;
 }
 
-std::string tests(const Asked& classes) {
+std::string class_tests(const Asked& classes) {
   std::string out;
   for (const auto& [category, words] : classes) {
-    out += (out.empty() ? "" : " and ") + category + " is " + (words.size() > 1 ? "one of " : "") + list(words);
+    out += (out.empty() ? "" : " and ") + category + " is " + (words.size() > 1 ? "one of " : "") + word_list(words);
   }
   return out;
 }
 
 // Mixes of these classes have requirements of their own, or none.
-std::string except(const std::vector<Asked>& exceptions) {
+std::string exceptions_not_required(const std::vector<Asked>& exceptions) {
   std::string out;
   for (const Asked& one : exceptions) {
-    out += "  except where " + tests(one) + ", not required\n";
+    out += "  except where " + class_tests(one) + ", not required\n";
   }
   return out;
 }
@@ -67,7 +67,7 @@ std::string statistic_phrase(const syntax::Statistic& statistic) {
          (statistic.over == syntax::Over::results_of_lot ? " in each lot" : "") + ",";
 }
 
-std::string subject(const check::Rules& rules, const check::Assertion& assertion) {
+std::string subject_phrase(const check::Rules& rules, const check::Assertion& assertion) {
   std::string out = rules.measures[assertion.measure].name;
   bool first = true;
   for (const check::ConditionValue& value : assertion.conditions) {
@@ -78,33 +78,33 @@ std::string subject(const check::Rules& rules, const check::Assertion& assertion
   return out + statistic_phrase(assertion.statistic);
 }
 
-std::string weight(check::Severity severity, bool optional) {
+std::string weight_lines(check::Severity severity, bool optional) {
   return std::string(optional ? "  optional\n" : "") +
          (severity == check::Severity::reject ? ""
                                               : "  severity " + std::string(explain::severity_text(severity)) + "\n");
 }
 
-std::string setter(const Specifications& all, const Bound& bound, const char* end) {
+std::string who_sets(const Specifications& all, const Bound& bound, const char* end) {
   const check::Specification& one = *all[bound.specification]->specification;
   return std::string(end) + " set by " + one.title + ", edition " + one.edition + ", " +
          bound.demand->requirement->number + " (" + explain::limit_text(bound.demand->assertion->limit) +
          (bound.by_rounding ? ", " + rounding_of(*bound.demand) : "") + ")";
 }
 
-std::string cite(const Specifications& all, const Row& row) {
+std::string citation(const Specifications& all, const Row& row) {
   std::string out;
   const auto add = [&](const std::string& text) { out += (out.empty() ? "" : "; ") + text; };
   if (row.low && row.high && row.low->demand == row.high->demand) {
-    return setter(all, *row.low, "both ends");
+    return who_sets(all, *row.low, "both ends");
   }
   if (row.low) {
-    add(setter(all, *row.low, "lower end"));
+    add(who_sets(all, *row.low, "lower end"));
   }
   if (row.high) {
-    add(setter(all, *row.high, "upper end"));
+    add(who_sets(all, *row.high, "upper end"));
   }
   if (row.tolerance) {
-    add(setter(all, *row.tolerance, "tolerance"));
+    add(who_sets(all, *row.tolerance, "tolerance"));
   }
   if (row.words) {
     for (const auto& [at, demand] : row.all) {
@@ -114,17 +114,17 @@ std::string cite(const Specifications& all, const Row& row) {
   return out;
 }
 
-std::string tested(const check::Validity& validity) {
+std::string tested_within(const check::Validity& validity) {
   return validity.count == 0
              ? ""
              : "  tested within " + std::to_string(validity.count) + (validity.days ? " days" : " months") + "\n";
 }
 
 // Numbers the requirements as they are written.
-class Writer {
+class RuleFileWriter {
  public:
   /// The file is for mixes of the chosen classes, so that each requirement asks for them.
-  Writer(const Specifications& all, const Classes& chosen) : all_(all), chosen_(chosen) {}
+  RuleFileWriter(const Specifications& all, const Classes& chosen) : all_(all), chosen_(chosen) {}
 
   // The categories that specifications declare themselves, each once.
   void categories() {
@@ -138,32 +138,32 @@ class Writer {
       }
     }
     for (const auto& [name, one] : declared) {
-      out_ += "category " + name + " " + quoted(one.first) + ": " + list(one.second) + "\n\n";
+      out_ += "category " + name + " " + rule_text(one.first) + ": " + word_list(one.second) + "\n\n";
     }
   }
 
   // What the file does not hold is not shown until somebody states that it was checked: never a false pass.
   void by_hand(const std::string& what, const Asked& classes) {
     const std::string name = "checked_by_hand_" + std::to_string(++by_hand_);
-    measures_ += "measure " + name + " " + quoted("who checked it, item " + std::to_string(by_hand_)) + " as text\n";
+    measures_ += "measure " + name + " " + rule_text("who checked it, item " + std::to_string(by_hand_)) + " as text\n";
     head("To be checked by hand: " + what);
     out_ += where(classes) + "  " + name + " shall be stated\n\n";
   }
 
   void row(const Row& row) {
-    if (own(*all_[row.specification], *row.demand->assertion)) {
+    if (declares_itself(*all_[row.specification], *row.demand->assertion)) {
       return;  // said among what is left out
     }
     if (row.words && row.words->empty()) {  // each as it stands, so that nothing meets them all
       for (const auto& [at, demand] : row.all) {
         const std::set<std::string> words = allowed_words(*all_[at], *demand->assertion);
-        requirement(row, (words.size() > 1 ? "one of " : "") + list(words),
+        requirement(row, (words.size() > 1 ? "one of " : "") + word_list(words),
                     all_[at]->specification->title + ", " + demand->requirement->number);
       }
       return;
     }
     for (const std::string& limit : row_limits(row, all_, false)) {
-      requirement(row, limit, cite(all_, row));
+      requirement(row, limit, citation(all_, row));
     }
   }
 
@@ -172,22 +172,22 @@ class Writer {
     std::string body;
     for (const check::Alternative& alternative : kept.one->alternatives) {
       if (alternative.assertions.size() != 1 || !alternative.grading.empty() ||
-          own(rules, alternative.assertions.front())) {
+          declares_itself(rules, alternative.assertions.front())) {
         return;
       }
       const check::Assertion& assertion = alternative.assertions.front();
-      body += (body.empty() ? "  either " : "  or ") + subject(rules, assertion) + " shall be " +
+      body += (body.empty() ? "  either " : "  or ") + subject_phrase(rules, assertion) + " shall be " +
               explain::one_line(assertion.limit.written) + "\n";
     }
     head(kept.requirement->title);
-    out_ += where(kept.classes) + weight(kept.requirement->severity, kept.requirement->optional) +
-            tested(kept.requirement->validity);
+    out_ += where(kept.classes) + weight_lines(kept.requirement->severity, kept.requirement->optional) +
+            tested_within(kept.requirement->validity);
     out_ += body;
     std::string sources;
     for (const auto& [at, demand] : kept.all) {
       sources += (sources.empty() ? "" : "; ") + all_[at]->specification->title + ", " + demand->requirement->number;
     }
-    out_ += "  cite " + quoted(sources) + "\n" + except(kept.exceptions) + "\n";
+    out_ += "  cite " + rule_text(sources) + "\n" + exceptions_not_required(kept.exceptions) + "\n";
   }
 
   [[nodiscard]] std::string take() { return measures_ + (measures_.empty() ? "" : "\n") + out_; }
@@ -202,17 +202,17 @@ class Writer {
     for (const auto& [category, word] : chosen_) {
       classes[category] = {word};
     }
-    return classes.empty() ? "" : "  where " + tests(classes) + "\n";
+    return classes.empty() ? "" : "  where " + class_tests(classes) + "\n";
   }
   void head(const std::string& title) {
-    out_ += "requirement E-" + std::to_string(++count_) + " " + quoted(title) + "\n";
+    out_ += "requirement E-" + std::to_string(++count_) + " " + rule_text(title) + "\n";
   }
   void requirement(const Row& row, const std::string& limit, const std::string& source) {
     const check::Rules& rules = *all_[row.specification];
     head(explain::label(rules, *row.demand->assertion));
-    out_ += where(row.classes) + weight(row.severity, row.optional) + tested(row.validity);
-    out_ += "  " + subject(rules, *row.demand->assertion) + " shall be " + limit + "\n  cite " + quoted(source) + "\n" +
-            except(row.exceptions) + "\n";
+    out_ += where(row.classes) + weight_lines(row.severity, row.optional) + tested_within(row.validity);
+    out_ += "  " + subject_phrase(rules, *row.demand->assertion) + " shall be " + limit + "\n  cite " +
+            rule_text(source) + "\n" + exceptions_not_required(row.exceptions) + "\n";
   }
 };
 
@@ -229,12 +229,12 @@ std::string latest_edition(const Specifications& all) {
 std::vector<std::string> row_limits(const Row& row, const Specifications& all, bool for_people) {
   if (row.words) {
     return {row.words->empty() ? "nothing that all allow"
-                               : (row.words->size() > 1 ? "one of " : "") + list(*row.words)};
+                               : (row.words->size() > 1 ? "one of " : "") + word_list(*row.words)};
   }
   std::vector<std::string> out;
   const auto open = [&](const Bound& bound) { return for_people && !bound.own.inclusive; };
   const auto one_end = [&](const Bound& bound) {
-    return amount(bound.own.value, unit_of(all, bound), basis_of(all, bound));
+    return amount_with_unit(bound.own.value, unit_of(all, bound), basis_of(all, bound));
   };
   const bool band = row.low && row.high && unit_of(all, *row.low) == unit_of(all, *row.high) &&
                     row.low->own.value <= row.high->own.value && !open(*row.low) && !open(*row.high);
@@ -242,7 +242,8 @@ std::vector<std::string> row_limits(const Row& row, const Specifications& all, b
   if (point) {
     out.push_back(one_end(*row.high));
   } else if (band) {
-    out.push_back("between " + amount(row.low->own.value, unit_of(all, *row.low), "") + " and " + one_end(*row.high));
+    out.push_back("between " + amount_with_unit(row.low->own.value, unit_of(all, *row.low), "") + " and " +
+                  one_end(*row.high));
   } else {
     if (row.low) {
       out.push_back((open(*row.low) ? "above " : "at least ") + one_end(*row.low));
@@ -255,8 +256,9 @@ std::vector<std::string> row_limits(const Row& row, const Specifications& all, b
     const Demand& demand = *row.tolerance->demand;
     const quantity::UnitTable& units = all[row.tolerance->specification]->units;
     out.push_back("within " +
-                  amount(demand.assertion->limit.tolerance->value,
-                         units.at(units.difference(demand.assertion->limit.unit)).text, basis_of(all, *row.tolerance)) +
+                  amount_with_unit(demand.assertion->limit.tolerance->value,
+                                   units.at(units.difference(demand.assertion->limit.unit)).text,
+                                   basis_of(all, *row.tolerance)) +
                   " from the job mix");
   }
   return out;
@@ -280,9 +282,9 @@ std::string rule_file(const Envelope& envelope, const Specifications& specificat
   out += "specification envelope \"The tightest of several specifications\"\n  edition " +
          latest_edition(specifications) + "\n";
   out += uses.empty() ? "" : "  uses " + uses + "\n";
-  out += "  compare by the absolute method\n  status unverified " + quoted("made from: " + titles) + "\n";
-  out += chosen.empty() ? "\n" : "  note " + quoted("for" + chosen + " only") + "\n\n";
-  Writer writer(specifications, classes);
+  out += "  compare by the absolute method\n  status unverified " + rule_text("made from: " + titles) + "\n";
+  out += chosen.empty() ? "\n" : "  note " + rule_text("for" + chosen + " only") + "\n\n";
+  RuleFileWriter writer(specifications, classes);
   writer.categories();
   for (const std::string& one : envelope.left_out) {
     writer.by_hand(one, {});

@@ -1,10 +1,18 @@
 #include "apply/followup/followup.hpp"
 
-#include <algorithm>
 #include <array>
+#include <set>
 #include <tuple>
 
-#include "apply/followup/comparer.hpp"
+#include "apply/followup/audited.hpp"
+#include "apply/followup/class_looks.hpp"
+#include "apply/followup/clauses.hpp"
+#include "apply/followup/heads.hpp"
+#include "apply/followup/job_mix.hpp"
+#include "apply/followup/materials.hpp"
+#include "apply/followup/repeated.hpp"
+#include "apply/followup/result_values.hpp"
+#include "apply/followup/test_looks.hpp"
 
 namespace plumbrule::followup {
 namespace {
@@ -47,33 +55,39 @@ constexpr auto by_key = [](const auto& one) { return key(one); };
 
 }  // namespace
 
-FollowUp Comparer::run() {
-  clauses();
-  identity();
-  whose();
-  classes();
-  materials();
-  for (const Pair& pair : matching_.pairs) {
-    const Differences found = differences(pair);
-    looks(pair, found);
-    count_kept(pair, found);
+FollowUp compare(const Side& before, const Side& after) {
+  Comparison both(before.context, after.context);
+  ResultComparer results(both);
+  TestLooks tests(both);
+  RepeatedReadings repeated(both);
+  JobMixFollower job_mix(both);
+  MaterialsFollower materials(both);
+  follow_clauses(both);
+  compare_identity(both);
+  look_whose(both);
+  compare_classes(both);
+  materials.compare_listed();
+  for (const Pair& pair : both.matching.pairs) {
+    const Differences found = results.compare(pair);
+    materials.compare_used(pair);
+    tests.look(pair, found);
+    repeated.look(pair, found);
+    job_mix.count(pair, found);
   }
-  repeated_series();
-  gone();
-  job_mix_changed();
-  materials_changed();
-  for (const ClauseProgress& one : out_.clauses) {
-    class_changed(one);
+  repeated.look_at_series();
+  look_at_gone(both);
+  job_mix.look();
+  materials.look(job_mix);
+  for (const ClauseProgress& one : both.out.clauses) {
+    look_at_class(both, one);
   }
-  results();
-  audits();
+  list_other_results(both);
+  follow_audit(both, before.audit, after.audit);
   std::vector<ValueChange> once;
-  add(once, out_.values, [](const ValueChange& one) { return shared_key(one); });
-  out_.values = std::move(once);
-  return std::move(out_);
+  add(once, both.out.values, [](const ValueChange& one) { return shared_key(one); });
+  both.out.values = std::move(once);
+  return std::move(both.out);
 }
-
-FollowUp compare(const Side& before, const Side& after) { return Comparer(before, after).run(); }
 
 void join(FollowUp& all, const FollowUp& other) {
   add(all.values, other.values, by_key);

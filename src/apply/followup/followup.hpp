@@ -83,7 +83,7 @@ struct FollowUp {
 /// One of the two submittals, reviewed.
 struct Side {
   const explain::Context& context;
-  const audit::Inspection& inspection;
+  const std::vector<audit::Finding>& audit;  // what was found odd about its readings
 };
 
 /// Both sides are of the same rules.

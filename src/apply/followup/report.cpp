@@ -18,8 +18,8 @@ void add_differences(FollowUpReport& report, const FollowUp& all, const source::
     report.results.push_back({one.added, one.subject, one.value, sources.place_text(one.place)});
   }
   for (const Look& one : all.looks) {
-    report.looks.push_back({std::string(look_code(one.kind)), one.found, one.look,
-                            sources.place_text(one.before), sources.place_text(one.after)});
+    report.looks.push_back({std::string(look_code(one.kind)), one.found, one.look, sources.place_text(one.before),
+                            sources.place_text(one.after)});
   }
   audit::Inspection one_by_one;
   for (const AuditProgress& one : all.audit) {
@@ -56,7 +56,7 @@ SpecificationFollowUp compare_under(const library::RuleSet& set, const assess::A
                                     const assess::Assessment& after, FollowUp& all) {
   const audit::Inspection earlier = before.inspection();
   const audit::Inspection later = after.inspection();
-  const FollowUp found = compare({before.context(), earlier}, {after.context(), later});
+  const FollowUp found = compare({before.context(), earlier.findings}, {after.context(), later.findings});
   SpecificationFollowUp out{assess::head_of(set), before.outcome(), after.outcome(), after.findings().size(), {}};
   const auto explained_before = before.explanations();
   const auto explained_after = after.explanations();
@@ -108,7 +108,7 @@ Tally tally(const SpecificationFollowUp& one) {
     std::size_t& count = clause.progress == Progress::closed       ? out.closed
                          : clause.progress == Progress::still_open ? out.still_open
                          : clause.progress == Progress::fresh      ? out.fresh
-                                                                             : out.withdrawn;
+                                                                   : out.withdrawn;
     count += clause.counts ? 1U : 0U;
   }
   return out;

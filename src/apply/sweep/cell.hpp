@@ -8,10 +8,11 @@
 
 namespace plumbrule::sweep {
 
+/// `other`: a number that is not short, or anything that only the full reader should look at.
+enum class CellKind : std::uint8_t { absent, number, text, other };
+
 struct Cell {
-  /// `other`: a number that is not short, or anything that only the full reader should look at.
-  enum class Kind : std::uint8_t { absent, number, text, other };
-  Kind kind = Kind::absent;
+  CellKind kind = CellKind::absent;
   ShortNumber number;
   std::string_view text;  // of a text, without quotes; of a number, as written
 };

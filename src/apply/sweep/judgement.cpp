@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "judge/explain/headroom.hpp"
 #include "apply/sweep/short_number.hpp"
+#include "judge/explain/headroom.hpp"
 
 namespace plumbrule::sweep {
 

@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "language/check/rules.hpp"
 #include "judge/evaluate/evaluate.hpp"
+#include "language/check/rules.hpp"
 
 namespace plumbrule::sweep {
 

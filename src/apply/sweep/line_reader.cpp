@@ -40,7 +40,7 @@ class Walk {
   }
 
   // A name and the colon behind it, as its column: most often the one after the last.
-  std::uint32_t name(const Columns& columns, std::size_t expected, bool& unknown) {
+  std::uint32_t name(const Columns& columns, std::size_t expected) {
     if (!take('"')) {
       return no_column;
     }
@@ -56,9 +56,7 @@ class Walk {
     if (!text || !take(':')) {
       return no_column;
     }
-    const auto column = columns.find(*text);
-    unknown = !column;
-    return column.value_or(no_column);
+    return columns.find(*text).value_or(no_column);
   }
 
   bool value(Cell& out) {
@@ -69,7 +67,7 @@ class Walk {
     if (*at_ == '"') {
       ++at_;
       const auto text = rest_of_text();
-      out = {Cell::Kind::text, {}, text.value_or(std::string_view{})};
+      out = {CellKind::text, {}, text.value_or(std::string_view{})};
       return text && !text->empty() && text->front() != ' ' && text->back() != ' ';  // blanks there are read in full
     }
     const char* const begin = at_;
@@ -81,7 +79,7 @@ class Walk {
     if (!take_short(at_, end_, out.number)) {  // what stands behind it is a comma, a brace, or an error
       return false;
     }
-    out.kind = Cell::Kind::number;
+    out.kind = CellKind::number;
     out.text = {begin, at_};
     return true;
   }
@@ -116,8 +114,7 @@ class Walk {
 
 }  // namespace
 
-bool LineReader::read_json(std::string_view line, const Columns& columns, std::vector<Cell>& cells, bool& unknown) {
-  unknown = false;
+bool LineReader::read_json(std::string_view line, const Columns& columns, std::vector<Cell>& cells) {
   cells.assign(columns.size(), {});
   seen_.resize(columns.size());
   ++record_;
@@ -127,7 +124,7 @@ bool LineReader::read_json(std::string_view line, const Columns& columns, std::v
   }
   std::size_t expected = 0;
   do {
-    const std::uint32_t column = walk.name(columns, expected, unknown);
+    const std::uint32_t column = walk.name(columns, expected);
     if (column == no_column || seen_[column] == record_ || !walk.value(cells[column])) {
       return false;
     }
@@ -153,7 +150,7 @@ bool LineReader::read_row(std::string_view line, const Columns& columns, std::ve
     }
     given = true;
     const auto number = read_short(text);
-    cells[column] = {number ? Cell::Kind::number : Cell::Kind::text, number.value_or(ShortNumber{}), text};
+    cells[column] = {number ? CellKind::number : CellKind::text, number.value_or(ShortNumber{}), text};
     if (!plain(text)) {
       return false;
     }

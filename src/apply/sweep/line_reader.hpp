@@ -14,9 +14,9 @@ namespace plumbrule::sweep {
 class LineReader {
  public:
   /// One flat JSON record in printable ASCII without escapes: names of columns with texts, short numbers or null. Cells
-  /// of columns that it does not name are absent. False: not taken. `unknown`: because of a name that is no column yet.
+  /// of columns that it does not name are absent. False: not taken.
   /// The texts of cells point into the line.
-  [[nodiscard]] bool read_json(std::string_view line, const Columns& columns, std::vector<Cell>& cells, bool& unknown);
+  [[nodiscard]] bool read_json(std::string_view line, const Columns& columns, std::vector<Cell>& cells);
 
   /// One row of a sheet with as many cells as there are columns; none in quotes.
   [[nodiscard]] static bool read_row(std::string_view line, const Columns& columns, std::vector<Cell>& cells);

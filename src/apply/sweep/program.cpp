@@ -34,6 +34,12 @@ int decimals_of(const Decimal& value) {
   return point == std::string::npos ? 0 : static_cast<int>(text.size() - point - 1);
 }
 
+// The decimals of an end and of the place that it is rounded to; 0 without one.
+int finest_of(const std::optional<check::End>& end) {
+  const int place = end && end->rounding.place ? decimals_of(*end->rounding.place) : 0;
+  return end ? std::max(decimals_of(end->value), place) : 0;
+}
+
 // What a program that only pushes numbers and converts them leaves; nothing for any other.
 std::optional<Decimal> constant_of(const plan::Plan& plan, const plan::Program& program) {
   std::optional<Decimal> out;
@@ -76,7 +82,7 @@ Program::Program(Against against, evidence::Evidence evidence, std::vector<Slot>
   }
   probe();
   for (std::uint32_t at = 0; at < clauses_.size(); ++at) {
-    if (clauses_[at].kind == Clause::Kind::evaluated) {
+    if (clauses_[at].kind == ClauseKind::evaluated) {
       evaluated_.push_back(at);
     } else {
       ++compiled_;
@@ -94,7 +100,7 @@ Program::Clause Program::clause(std::uint32_t requirement) {
   const evaluate::Review review = evaluate::evaluate_one(plan, evidence_, requirement);
   const auto chosen = chosen_case(plan, review);
   if (!chosen) {
-    return {Clause::Kind::fixed, review.findings.front().verdict, 0, 0};
+    return {ClauseKind::fixed, review.findings.front().verdict, 0, 0};
   }
   const std::size_t groups = groups_.size();
   const std::size_t comparisons = comparisons_.size();
@@ -112,7 +118,7 @@ Program::Clause Program::clause(std::uint32_t requirement) {
       return {};
     }
   }
-  return {Clause::Kind::compared, Verdict::not_shown, static_cast<std::uint32_t>(groups),
+  return {ClauseKind::compared, Verdict::not_shown, static_cast<std::uint32_t>(groups),
           static_cast<std::uint32_t>(groups_.size())};
 }
 
@@ -205,38 +211,30 @@ bool Program::scale(const check::Assertion& assertion, Comparison& out) const {
   out.has_low = limit.low.has_value();
   out.has_high = limit.high.has_value();
   out.has_margin = explain::is_relative(*against_.rules, assertion);
-  int finest = 0;
-  for (const auto* end : {&limit.low, &limit.high}) {
-    if (*end) {
-      finest = std::max(
-          {finest, decimals_of((*end)->value), (*end)->rounding.place ? decimals_of(*(*end)->rounding.place) : 0});
-    }
-  }
-  if (finest > most_decimals) {
-    return false;
-  }
   out.low_ties = limit.low ? limit.low->rounding.ties : quantity::Ties{};
   out.high_ties = limit.high ? limit.high->rounding.ties : quantity::Ties{};
-  for (int decimals = 0; decimals <= most_decimals; ++decimals) {
-    const int common = std::max(decimals, finest);
-    Scaled& at = out.scaled.at(static_cast<std::size_t>(decimals));
-    const auto one = whole_at(Decimal{1}, common - decimals);
-    const auto low = limit.low ? whole_at(limit.low->value, common) : std::optional<std::int64_t>(0);
-    const auto high = limit.high ? whole_at(limit.high->value, common) : std::optional<std::int64_t>(0);
-    const auto low_place = place_at(limit.low, decimals, common);
-    const auto high_place = place_at(limit.high, decimals, common);
-    if (!one || !low || !high || !low_place || !high_place) {
+  const int finest = std::max(finest_of(limit.low), finest_of(limit.high));
+  for (int decimals = 0; decimals <= most_decimals && finest <= most_decimals; ++decimals) {
+    const auto at = scaled_to(limit, decimals, std::max(decimals, finest));
+    if (!at) {
       return false;
     }
-    at = {*one,
-          *low,
-          *high,
-          Divisor(*low_place),
-          Divisor(*high_place),
-          Divisor(*low < 0 ? -*low : *low),
-          Divisor(*high < 0 ? -*high : *high)};
+    out.scaled.at(static_cast<std::size_t>(decimals)) = *at;
   }
-  return true;
+  return finest <= most_decimals;
+}
+
+std::optional<Program::Scaled> Program::scaled_to(const check::Limit& limit, int decimals, int common) {
+  const auto size = [](std::int64_t end) { return Divisor(end < 0 ? -end : end); };
+  const auto factor = whole_at(Decimal{1}, common - decimals);
+  const auto low = limit.low ? whole_at(limit.low->value, common) : std::optional<std::int64_t>(0);
+  const auto high = limit.high ? whole_at(limit.high->value, common) : std::optional<std::int64_t>(0);
+  const auto low_place = place_at(limit.low, decimals, common);
+  const auto high_place = place_at(limit.high, decimals, common);
+  if (!factor || !low || !high || !low_place || !high_place) {
+    return std::nullopt;
+  }
+  return Scaled{*factor, *low, *high, Divisor(*low_place), Divisor(*high_place), size(*low), size(*high)};
 }
 
 // 0: there is none, or every number with so many decimals is a multiple of it.
@@ -253,14 +251,14 @@ std::vector<Cell> Program::own_cells() const {
   std::vector<Cell> out;
   for (const Slot& slot : slots_) {
     out.resize(std::max<std::size_t>(out.size(), slot.column + 1));
-    out[slot.column] = {Cell::Kind::number, {1, 0}, {}};
+    out[slot.column] = {CellKind::number, {1, 0}, {}};
   }
   return out;
 }
 
 // The one comparison of a clause that has no other; nullptr if there are several or its verdict is fixed.
 Program::Comparison* Program::only_comparison(const Clause& clause) {
-  if (clause.kind != Clause::Kind::compared || clause.end != clause.begin + 1) {
+  if (clause.kind != ClauseKind::compared || clause.end != clause.begin + 1) {
     return nullptr;
   }
   const Group& group = groups_[clause.begin];
@@ -293,7 +291,7 @@ void Program::settle(SpecificationTally& tally) {
 // At the limits, and just beside them, the evaluator is asked too; a clause that it judges otherwise is left to it.
 void Program::probe() {
   for (std::uint32_t at = 0; at < clauses_.size(); ++at) {
-    if (clauses_[at].kind == Clause::Kind::compared && !agrees(at)) {
+    if (clauses_[at].kind == ClauseKind::compared && !agrees(at)) {
       clauses_[at] = {};
       ++mistrusted_;
     }
@@ -316,27 +314,34 @@ bool Program::agrees_at(std::uint32_t requirement, std::vector<Cell>& cells, con
   for (const std::size_t decimals : {std::size_t{0}, std::size_t{1}, std::size_t{3}}) {
     const Edges& edges = comparison.edges.at(decimals);
     for (const std::int64_t edge : {edges.least, edges.most, edges.refused_below, edges.refused_above}) {
-      for (const std::int64_t beside : {-1, 0, 1}) {
-        const std::int64_t digits = edge + beside;
-        if (digits <= -digits_end || digits >= digits_end) {
-          continue;
-        }
-        cells[comparison.column].number = {static_cast<std::int32_t>(digits), static_cast<std::uint8_t>(decimals)};
-        put_in(cells);
-        const Judged ours = run(clauses_[requirement], cells);
-        const Judged theirs = evaluate(requirement);
-        if (ours.verdict != theirs.verdict || ours.margin != theirs.margin) {
-          return false;
-        }
+      if (!agrees_beside(requirement, cells, comparison.column, edge, static_cast<std::uint8_t>(decimals))) {
+        return false;
       }
     }
   }
-  cells[comparison.column].kind = Cell::Kind::absent;
+  cells[comparison.column].kind = CellKind::absent;
   put_in(cells);
   const bool same = run(clauses_[requirement], cells).verdict == evaluate(requirement).verdict;
-  cells[comparison.column] = {Cell::Kind::number, {1, 0}, {}};
+  cells[comparison.column] = {CellKind::number, {1, 0}, {}};
   put_in(cells);
   return same;
+}
+
+bool Program::agrees_beside(std::uint32_t requirement, std::vector<Cell>& cells, std::uint32_t column,
+                            std::int64_t edge, std::uint8_t decimals) {
+  for (const std::int64_t digits : {edge - 1, edge, edge + 1}) {
+    if (digits <= -digits_end || digits >= digits_end) {
+      continue;
+    }
+    cells[column].number = {static_cast<std::int32_t>(digits), decimals};
+    put_in(cells);
+    const Judged ours = run(clauses_[requirement], cells);
+    const Judged theirs = evaluate(requirement);
+    if (ours.verdict != theirs.verdict || ours.margin != theirs.margin) {
+      return false;
+    }
+  }
+  return true;
 }
 
 }  // namespace plumbrule::sweep

@@ -117,9 +117,9 @@ class Program {
   struct Group {
     std::uint32_t begin = 0, end = 0;  // of comparisons_
   };
+  enum class ClauseKind : std::uint8_t { fixed, compared, evaluated };
   struct Clause {
-    enum class Kind : std::uint8_t { fixed, compared, evaluated };
-    Kind kind = Kind::evaluated;
+    ClauseKind kind = ClauseKind::evaluated;
     Verdict fixed = Verdict::not_shown;
     std::uint32_t begin = 0, end = 0;  // of groups_
   };
@@ -144,12 +144,15 @@ class Program {
   bool compare_number(std::uint32_t requirement, std::uint32_t check, const Slot& slot, Comparison& out) const;
   bool refusals(check::MeasureId measure, Comparison& out) const;
   bool scale(const check::Assertion& assertion, Comparison& out) const;
+  [[nodiscard]] static std::optional<Scaled> scaled_to(const check::Limit& limit, int decimals, int common);
   [[nodiscard]] static std::optional<std::int64_t> place_at(const std::optional<check::End>& end, int decimals,
                                                             int common);
   [[nodiscard]] const Slot* slot_of(std::uint32_t result) const;
   void probe();
   [[nodiscard]] bool agrees(std::uint32_t requirement);
   [[nodiscard]] bool agrees_at(std::uint32_t requirement, std::vector<Cell>& cells, const Comparison& comparison);
+  [[nodiscard]] bool agrees_beside(std::uint32_t requirement, std::vector<Cell>& cells, std::uint32_t column,
+                                   std::int64_t edge, std::uint8_t decimals);
   [[nodiscard]] std::vector<Cell> own_cells() const;
 
   // program_run.cpp

@@ -1,7 +1,7 @@
 #include <algorithm>
 
-#include "judge/explain/headroom.hpp"
 #include "apply/sweep/program.hpp"
+#include "judge/explain/headroom.hpp"
 
 namespace plumbrule::sweep {
 namespace {
@@ -67,7 +67,7 @@ std::int32_t Program::margin(const Comparison& comparison, const ShortNumber& nu
 inline Verdict Program::verdict(const Comparison& comparison, const Cell& cell) {
   const Edges& at = comparison.edges[cell.number.decimals];
   const std::int64_t value = cell.number.digits;
-  if (cell.kind != Cell::Kind::number || value < at.refused_below || value > at.refused_above) {
+  if (cell.kind != CellKind::number || value < at.refused_below || value > at.refused_above) {
     return Verdict::not_shown;
   }
   return value >= at.least && value <= at.most ? Verdict::complies : Verdict::fails;
@@ -112,7 +112,7 @@ void Program::put_in(std::span<const Cell> cells) {
   for (std::size_t at = 0; at < slots_.size(); ++at) {
     const Cell& cell = cells[slots_[at].column];
     evidence::Result& result = evidence_.results[slots_[at].result];
-    const bool there = cell.kind == Cell::Kind::number;
+    const bool there = cell.kind == CellKind::number;
     result.measure = there ? measures_[at] : check::none;
     if (there) {
       result.reported.amount.value = exact(cell.number);
@@ -136,7 +136,7 @@ void Program::run(std::span<const Cell> cells, Judgement& out) {
     const Clause& clause = clauses_[at];
     Judged judged{clause.fixed, no_margin};
     const Comparison* const only =
-        clause.kind == Clause::Kind::compared ? &comparisons_[groups_[clause.begin].begin] : nullptr;
+        clause.kind == ClauseKind::compared ? &comparisons_[groups_[clause.begin].begin] : nullptr;
     if (only != nullptr && only->counts != nullptr) {
       const Cell& cell = cells[only->column];
       judged.verdict = verdict(*only, cell);
@@ -145,7 +145,7 @@ void Program::run(std::span<const Cell> cells, Judgement& out) {
       }
     } else if (only != nullptr) {
       judged = run(clause, cells);
-    } else if (clause.kind == Clause::Kind::evaluated) {
+    } else if (clause.kind == ClauseKind::evaluated) {
       judged = evaluate(static_cast<std::uint32_t>(at));
     }
     out.verdicts[at] = judged.verdict;

@@ -82,7 +82,7 @@ Programs::Programs(const std::vector<Against>& against, const evidence::KnownNam
 std::vector<std::optional<evidence::Evidence>> Programs::bound(std::span<const Cell> cells) const {
   std::vector<evidence::Cell> written;
   for (std::uint32_t column = 0; column < cells.size(); ++column) {
-    const bool given = cells[column].kind != Cell::Kind::absent;
+    const bool given = cells[column].kind != CellKind::absent;
     written.push_back({std::string(given ? cells[column].text : std::string_view{}), place_of(column), given});
   }
   diagnose::Diagnostics diagnostics;
@@ -104,7 +104,7 @@ Programs::Role Programs::role(const std::string& heading, std::uint32_t column, 
   if (is_day(heading)) {
     return days_matter_ ? Role::literal : Role::day;
   }
-  if (cells[column].kind == Cell::Kind::absent) {
+  if (cells[column].kind == CellKind::absent) {
     return Role::unknown;
   }
   bool any = false;
@@ -175,8 +175,8 @@ bool Programs::write_key(std::span<const Cell> cells) {
   key_.clear();
   for (std::size_t column = 0; column < cells.size(); ++column) {
     const Cell& cell = cells[column];
-    if (cell.kind == Cell::Kind::absent || roles_[column] == Role::identity ||
-        (roles_[column] == Role::value && cell.kind == Cell::Kind::number)) {
+    if (cell.kind == CellKind::absent || roles_[column] == Role::identity ||
+        (roles_[column] == Role::value && cell.kind == CellKind::number)) {
       continue;
     }
     if (roles_[column] == Role::unknown || (roles_[column] == Role::day && !evidence::read_date(cell.text))) {
@@ -184,7 +184,7 @@ bool Programs::write_key(std::span<const Cell> cells) {
     }
     const bool any_number =
         roles_[column] == Role::day ||  // that it is stated counts, as a result of which it is stated
-        (roles_[column] == Role::present && cell.kind == Cell::Kind::number);
+        (roles_[column] == Role::present && cell.kind == CellKind::number);
     key_ += static_cast<char>(column & 0xFFU);
     key_ += static_cast<char>(column >> 8U);
     key_ += any_number ? std::string_view("\t") : cell.text;
@@ -193,17 +193,12 @@ bool Programs::write_key(std::span<const Cell> cells) {
   return true;
 }
 
-void Programs::make(std::span<const Cell> cells, Kind& out) {
-  std::vector<Cell> filled(cells.begin(), cells.end());
-  for (std::size_t column = 0; column < filled.size(); ++column) {
-    if (roles_[column] == Role::value && filled[column].kind == Cell::Kind::absent) {
-      filled[column] = {Cell::Kind::number, {1, 0}, "1"};
-    }
-  }
+void Programs::make(std::span<const Cell> cells, RecordKind& out) {
+  const std::vector<Cell> filled = with_all_values(cells);
   auto all = bound(filled);
   for (std::uint32_t column = 0; column < filled.size(); ++column) {
     // What stood alone in the record that was learned from may have company in this kind.
-    if (roles_[column] == Role::value && filled[column].kind == Cell::Kind::number &&
+    if (roles_[column] == Role::value && filled[column].kind == CellKind::number &&
         !stands_alone(column, filled, all)) {
       out.needed.push_back(column);
     }
@@ -212,20 +207,35 @@ void Programs::make(std::span<const Cell> cells, Kind& out) {
     if (!all[at]) {
       return;
     }
-    std::vector<Slot> slots;
-    for (std::uint32_t column = 0; column < filled.size(); ++column) {
-      const auto result = result_at(*all[at], column);
-      const bool any_number = roles_[column] == Role::value || roles_[column] == Role::present;
-      if (any_number && filled[column].kind == Cell::Kind::number && result) {
-        slots.push_back({column, *result});
-      }
-    }
+    std::vector<Slot> slots = slots_of(*all[at], filled);
     out.programs.emplace_back((*against_)[at], std::move(*all[at]), std::move(slots));
   }
   for (std::size_t at = 0; at < out.programs.size(); ++at) {
     out.programs[at].defer(deferred_[at]);
   }
   out.usable = true;
+}
+
+std::vector<Cell> Programs::with_all_values(std::span<const Cell> cells) const {
+  std::vector<Cell> out(cells.begin(), cells.end());
+  for (std::size_t column = 0; column < out.size(); ++column) {
+    if (roles_[column] == Role::value && out[column].kind == CellKind::absent) {
+      out[column] = {CellKind::number, {1, 0}, "1"};
+    }
+  }
+  return out;
+}
+
+std::vector<Slot> Programs::slots_of(const evidence::Evidence& evidence, std::span<const Cell> cells) const {
+  std::vector<Slot> out;
+  for (std::uint32_t column = 0; column < cells.size(); ++column) {
+    const auto result = result_at(evidence, column);
+    const bool any_number = roles_[column] == Role::value || roles_[column] == Role::present;
+    if (any_number && cells[column].kind == CellKind::number && result) {
+      out.push_back({column, *result});
+    }
+  }
+  return out;
 }
 
 void Programs::settle(std::vector<SpecificationTally>& tallies) {
@@ -243,7 +253,7 @@ std::vector<Program>* Programs::find(const Columns& columns, std::span<const Cel
   const auto at = kinds_.find(key_);
   if (at == kinds_.end()) {
     if (kinds_.size() < most_remembered) {
-      kinds_.emplace(key_, Kind{});
+      kinds_.emplace(key_, RecordKind{});
     }
     return nullptr;
   }
@@ -254,7 +264,7 @@ std::vector<Program>* Programs::find(const Columns& columns, std::span<const Cel
   }
   const auto& needed = at->second.needed;
   if (std::any_of(needed.begin(), needed.end(),
-                  [&](std::uint32_t column) { return cells[column].kind == Cell::Kind::absent; })) {
+                  [&](std::uint32_t column) { return cells[column].kind == CellKind::absent; })) {
     return nullptr;
   }
   return at->second.usable ? &at->second.programs : nullptr;

@@ -6,9 +6,9 @@
 #include <string>
 #include <unordered_map>
 
-#include "judge/evidence/sheet.hpp"
 #include "apply/sweep/columns.hpp"
 #include "apply/sweep/program.hpp"
+#include "judge/evidence/sheet.hpp"
 
 namespace plumbrule::sweep {
 
@@ -40,7 +40,7 @@ class Programs {
     day,       // a date that no clause asks for
     literal,   // anything else: its text is part of the kind
   };
-  struct Kind {
+  struct RecordKind {
     std::vector<Program> programs;
     std::vector<std::uint32_t> needed;  // columns whose results are not nothing without their values in this kind
     bool made = false, usable = false;
@@ -51,7 +51,7 @@ class Programs {
   bool days_matter_ = false;
   std::vector<Role> roles_;
   std::optional<evidence::Headings> headings_;
-  std::unordered_map<std::string, Kind> kinds_;
+  std::unordered_map<std::string, RecordKind> kinds_;
   std::size_t made_ = 0;
   std::vector<Program::Deferred> deferred_;  // by specification
   std::string key_;
@@ -62,7 +62,10 @@ class Programs {
   [[nodiscard]] bool stands_alone(std::uint32_t column, std::span<const Cell> cells,
                                   const std::vector<std::optional<evidence::Evidence>>& whole) const;
   void forget(std::vector<SpecificationTally>& tallies);
-  void make(std::span<const Cell> cells, Kind& out);
+  void make(std::span<const Cell> cells, RecordKind& out);
+  /// Some number where a value is absent.
+  [[nodiscard]] std::vector<Cell> with_all_values(std::span<const Cell> cells) const;
+  [[nodiscard]] std::vector<Slot> slots_of(const evidence::Evidence& evidence, std::span<const Cell> cells) const;
   [[nodiscard]] bool write_key(std::span<const Cell> cells);
 };
 

@@ -107,9 +107,7 @@ void Worker::line(const Lines& lines, std::string_view text, std::uint32_t numbe
 }
 
 bool Worker::read_cells(std::string_view text, bool is_row) {
-  bool unknown = false;
-  return is_row ? LineReader::read_row(text, now_->columns, cells_)
-                : reader_.read_json(text, now_->columns, cells_, unknown);
+  return is_row ? LineReader::read_row(text, now_->columns, cells_) : reader_.read_json(text, now_->columns, cells_);
 }
 
 // By the programs. False: nothing was written, and the record must be judged in full.

@@ -5,11 +5,11 @@
 #include <string>
 #include <vector>
 
-#include "judge/evidence/json.hpp"
 #include "apply/sweep/line_reader.hpp"
 #include "apply/sweep/programs.hpp"
 #include "apply/sweep/tally.hpp"
 #include "apply/sweep/verdict_line.hpp"
+#include "judge/evidence/json.hpp"
 
 namespace plumbrule::sweep {
 

@@ -30,12 +30,12 @@ std::optional<Crossing> nearest(const Series& series, const Decimal& choice) {
 // The verdict of the demand that the series is of, and that of the clause if alternatives make it another one.
 std::string state(const Words& words, const Clause& clause, const Series& series, const Decimal& at) {
   const auto value = value_at(series, at);
-  const Verdict own = profile(series).at(at);
+  const Verdict alone = profile(series).at(at);
   const Verdict whole = clause.profile.at(at);
   return (value ? words.value(series.check, *value) : std::string("no value")) + " against " +
          explain::limit_text(words.assertion(clause, series.check).limit) + ", " +
-         std::string(explain::verdict_text(own)) +
-         (own == whole ? "" : "; with its other demands the clause: " + std::string(explain::verdict_text(whole)));
+         std::string(explain::verdict_text(alone)) +
+         (alone == whole ? "" : "; with its other demands the clause: " + std::string(explain::verdict_text(whole)));
 }
 
 std::vector<std::string> others(const Words& words, const Clause& moved, const Decimal& at) {

@@ -55,23 +55,23 @@ void ClauseFinder::pass_over(std::uint32_t check, Clause& clause) {
 }
 
 // A limit of the variable itself: its value at 7 % is 7 %. No test is needed for that.
-Series ClauseFinder::own(std::uint32_t index) const {
+Series ClauseFinder::limits_of_variable(std::uint32_t index) const {
   const plan::Check& check = plan_.checks[index];
   Series out;
   out.check = index;
   out.limits = evaluate::thresholds(check, std::nullopt);
   const auto& units = evidence_.units;
   for (const Decimal& value : tested_) {
-    Reading one;
-    one.at = value;
-    one.least = quantity::convert(value, units.at(plan_.measures[variable_].type.unit), units.at(check.value_unit));
-    one.greatest = one.least;
-    one.matched = true;
-    one.solid = true;
-    const bool low = !out.limits.low || passes(one.least, *out.limits.low, false);
-    const bool high = !out.limits.high || passes(one.least, *out.limits.high, true);
-    one.verdict = low && high ? Verdict::complies : Verdict::fails;
-    out.readings.push_back(one);
+    Reading exact;
+    exact.at = value;
+    exact.least = quantity::convert(value, units.at(plan_.measures[variable_].type.unit), units.at(check.value_unit));
+    exact.greatest = exact.least;
+    exact.matched = true;
+    exact.solid = true;
+    const bool low = !out.limits.low || passes(exact.least, *out.limits.low, false);
+    const bool high = !out.limits.high || passes(exact.least, *out.limits.high, true);
+    exact.verdict = low && high ? Verdict::complies : Verdict::fails;
+    out.readings.push_back(exact);
   }
   return out;
 }
@@ -88,8 +88,8 @@ Profile ClauseFinder::with_ends_rule(const Profile& profile, std::uint32_t group
     }
     const Evidence& there = placed(static_cast<std::size_t>(at - tested_.begin()));
     for (const evaluate::Step& step : evaluate::evaluate_one(plan_, there, requirement).trace) {
-      const bool own = step.kind == evaluate::StepKind::group_verdict && step.index == group;
-      point.here = own ? step.outcome : point.here;
+      const bool of_group = step.kind == evaluate::StepKind::group_verdict && step.index == group;
+      point.here = of_group ? step.outcome : point.here;
     }
   }
   return Profile(std::move(points));
@@ -104,7 +104,7 @@ Profile ClauseFinder::group(std::uint32_t index, Clause& clause) {
         check.statistic == syntax::StatisticKind::range || check.statistic == syntax::StatisticKind::standard_deviation;
     const bool limits_variable = check.measure == variable_ && !check.has_tolerance && check.words == 0 && !spread &&
                                  check.conditions.size() == 0;
-    Series one = limits_variable ? own(at) : series(clause.requirement, at);
+    Series one = limits_variable ? limits_of_variable(at) : series(clause.requirement, at);
     const Profile part = profile(one);
     out = at == group.checks.begin ? part : all_of(out, part);
     if (!limits_variable) {
@@ -145,8 +145,9 @@ Role ClauseFinder::role(const Clause& clause) const {
   if (std::any_of(clause.series.begin(), clause.series.end(), varied)) {
     return Role::varies;
   }
-  const bool own = !clause.series.empty() && std::all_of(clause.series.begin(), clause.series.end(), of_variable);
-  return own ? Role::own_limit : Role::constant;
+  const bool only_limits_it =
+      !clause.series.empty() && std::all_of(clause.series.begin(), clause.series.end(), of_variable);
+  return only_limits_it ? Role::own_limit : Role::constant;
 }
 
 std::optional<Clause> ClauseFinder::clause(const evaluate::Review& review, const evaluate::Finding& finding) {
@@ -164,8 +165,8 @@ std::optional<Clause> ClauseFinder::clause(const evaluate::Review& review, const
     }
     const plan::Case& chosen = plan_.cases[step.index];
     for (std::uint32_t at = chosen.groups.begin; at < chosen.groups.end; ++at) {
-      const Profile one = group(at, out);
-      out.profile = at == chosen.groups.begin ? one : any_of(out.profile, one);
+      const Profile way = group(at, out);
+      out.profile = at == chosen.groups.begin ? way : any_of(out.profile, way);
     }
     out.tolerance_check = tolerance_check(chosen);
     out.role = role(out);

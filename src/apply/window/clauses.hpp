@@ -25,7 +25,7 @@ class ClauseFinder {
   const Evidence& placed(std::size_t tested);
 
   [[nodiscard]] Series series(std::uint32_t requirement, std::uint32_t check);
-  [[nodiscard]] Series own(std::uint32_t check) const;
+  [[nodiscard]] Series limits_of_variable(std::uint32_t check) const;
   void pass_over(std::uint32_t check, Clause& clause);
   [[nodiscard]] Profile group(std::uint32_t index, Clause& clause);
   [[nodiscard]] Profile with_ends_rule(const Profile& profile, std::uint32_t group, std::uint32_t requirement);

@@ -52,18 +52,18 @@ PieceReport piece_report(const Words& words, std::size_t at) {
 }
 
 SeriesReport series_report(const Words& words, const Clause& clause, const Series& series) {
-  const check::Assertion& own = words.assertion(clause, series.check);
+  const check::Assertion& demanded = words.assertion(clause, series.check);
   SeriesReport out;
-  out.label = explain::label(words.context().rules, own);
-  out.limit = explain::limit_text(own.limit);
+  out.label = explain::label(words.context().rules, demanded);
+  out.limit = explain::limit_text(demanded.limit);
   out.threshold = words.thresholds(series);
-  out.folded = Words::folded(own.limit);
+  out.folded = Words::folded(demanded.limit);
   out.unit = words.unit(series.check);
   if (series.limits.low) {
-    out.low = words.limit_end(own, series.check, *series.limits.low, false);
+    out.low = words.limit_end(demanded, series.check, *series.limits.low, false);
   }
   if (series.limits.high) {
-    out.high = words.limit_end(own, series.check, *series.limits.high, true);
+    out.high = words.limit_end(demanded, series.check, *series.limits.high, true);
   }
   for (const Reading& one : series.readings) {
     out.readings.push_back(words.reading(series.check, one));
@@ -97,10 +97,10 @@ ClauseReport clause_report(const Words& words, const Clause& clause) {
       out.complying.push_back(words.stretch(one));
       out.stretches.push_back(one);
     }
-    const bool own = clause.role == Role::own_limit;
+    const bool limits_variable = clause.role == Role::own_limit;
     for (const Series& one : clause.series) {
       out.series.push_back(series_report(words, clause, one));
-      if (own) {
+      if (limits_variable) {
         out.series.back().readings.clear();  // 7 % at 7 % tells nobody anything
       }
     }
@@ -126,14 +126,14 @@ std::string conflict_text(const Words& words) {
     intervals += (intervals.empty() ? "" : "; ") + interval(words, one);
   }
   switch (conflict.kind) {
-    case Conflict::Kind::never:
+    case ConflictKind::never:
       return words.names(conflict.clauses) + (open ? (conflict.clauses.size() > 1 ? " are" : " is") : " never") +
              (open ? std::string(" nowhere shown to comply; more tests may open a window")
                    : std::string(conflict.clauses.size() > 1 ? " comply" : " complies") + " in the tested range");
-    case Conflict::Kind::pair:
+    case ConflictKind::pair:
       return open ? "nowhere are these two shown to comply together; more tests may open a window: " + intervals
                   : "these two exclude each other: " + intervals;
-    case Conflict::Kind::several:
+    case ConflictKind::several:
       return open ? "nowhere are these shown to comply together; more tests may open a window: " + intervals
                   : "no two exclude each other, but these together do: " + intervals;
     default:
@@ -302,10 +302,10 @@ std::vector<std::string> cautions(const Words& words) {
 
 }  // namespace
 
-WindowReport describe(const explain::Context& context, const Window& window, const Wish& wish) {
+VariableWindow describe(const explain::Context& context, const Window& window, const Wish& wish) {
   const Words words(context, window);
   const check::Measure& measure = context.rules.measures[window.variable];
-  WindowReport out;
+  VariableWindow out;
   out.variable = measure.name;
   out.title = measure.title;
   out.unit = context.evidence.units.at(measure.type.unit).text;

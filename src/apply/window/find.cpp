@@ -87,19 +87,19 @@ Conflict conflict(const std::vector<Clause>& clauses) {
   Conflict out;
   for (const std::size_t one : all) {
     if (!clauses[one].profile.anywhere(Verdict::complies)) {
-      out.kind = Conflict::Kind::never;
+      out.kind = ConflictKind::never;
       out.clauses.push_back(one);
     }
   }
   for (std::size_t one = 0; one < all.size() && out.clauses.empty(); ++one) {
     for (std::size_t other = one + 1; other < all.size() && out.clauses.empty(); ++other) {
       if (empty_together(clauses, {all[one], all[other]})) {
-        out = {Conflict::Kind::pair, {all[one], all[other]}};
+        out = {ConflictKind::pair, {all[one], all[other]}};
       }
     }
   }
   if (out.clauses.empty() && !all.empty()) {
-    out = {Conflict::Kind::several, smallest(clauses, all)};
+    out = {ConflictKind::several, smallest(clauses, all)};
   }
   return out;
 }

@@ -51,9 +51,11 @@ struct Piece {
   [[nodiscard]] Decimal width() const { return stretch.high - stretch.low; }
 };
 
+enum class ConflictKind : std::uint8_t { none, never, pair, several };
+
 /// Why the window is empty.
 struct Conflict {
-  enum class Kind : std::uint8_t { none, never, pair, several } kind{};
+  ConflictKind kind{};
   std::vector<std::size_t> clauses;  // never: each by itself; pair: these two; several: all these together
 };
 

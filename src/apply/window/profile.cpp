@@ -31,8 +31,8 @@ Verdict Profile::above(const Decimal& value) const {
   if (next == points_.end() || (next == points_.begin() && value < next->at)) {
     return Verdict::not_shown;
   }
-  const auto own = next->at == value ? next : std::prev(next);
-  return std::next(own) == points_.end() ? Verdict::not_shown : own->after;
+  const auto stretch = next->at == value ? next : std::prev(next);
+  return std::next(stretch) == points_.end() ? Verdict::not_shown : stretch->after;
 }
 
 std::vector<Stretch> Profile::complying() const {

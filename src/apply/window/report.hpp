@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "judge/explain/explanation.hpp"
 #include "apply/window/find.hpp"
+#include "judge/explain/explanation.hpp"
 
 namespace plumbrule::window {
 
@@ -105,7 +105,7 @@ struct CurveReport {
   std::vector<ReadingReport> points;  // value: of the curve; why: what is left over
 };
 
-struct WindowReport {
+struct VariableWindow {
   std::string variable, title, unit;  // unit with basis
   std::vector<std::string> tested;
   std::optional<Number> choice;
@@ -122,7 +122,7 @@ struct WindowReport {
 };
 
 struct SpecificationWindows : explain::SpecificationHead {
-  std::vector<WindowReport> windows;  // one for each variable
+  std::vector<VariableWindow> windows;  // one for each variable
   std::vector<StrengthReport> strengths;
 };
 
@@ -132,7 +132,7 @@ struct Wish {
   bool curve = false;
 };
 
-[[nodiscard]] WindowReport describe(const explain::Context& context, const Window& window, const Wish& wish);
+[[nodiscard]] VariableWindow describe(const explain::Context& context, const Window& window, const Wish& wish);
 [[nodiscard]] std::vector<StrengthReport> strengths(const explain::Context& context);
 
 }  // namespace plumbrule::window

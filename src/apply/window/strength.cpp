@@ -68,16 +68,16 @@ class Build {
 
   StrengthReport run() {
     const check::Requirement& requirement = context_.rules.requirements[finding_.requirement];
-    const check::Assertion& own = explain::assertion_of(context_, finding_, series_.check);
+    const check::Assertion& demanded = explain::assertion_of(context_, finding_, series_.check);
     StrengthReport out;
     out.clause = requirement.number;
     out.title = requirement.title;
-    out.limit = explain::limit_text(own.limit);
-    out.asked = explain::conditions(context_.rules, own);
+    out.limit = explain::limit_text(demanded.limit);
+    out.asked = explain::conditions(context_.rules, demanded);
     out.level = finding_.verdict == evaluate::Verdict::complies ? "the mix is of this level"
                 : finding_.verdict == evaluate::Verdict::fails  ? "the mix is not of this level"
                                                                 : "whether the mix is of this level is not shown";
-    out.build = build(own);
+    out.build = build(demanded);
     out.verdict = finding_.verdict;
     const std::string& source = requirement.provenance.source;
     out.source = requirement.cite + (requirement.cite.empty() || source.empty() ? "" : "; ") + source;
@@ -107,17 +107,17 @@ class Build {
     return explain::show({value.stripped(), unit, quantity::Bound::exact}, context_.evidence.units);
   }
 
-  [[nodiscard]] BuildReport build(const check::Assertion& own) const {
+  [[nodiscard]] BuildReport build(const check::Assertion& demanded) const {
     const check::Condition& along = context_.rules.conditions[match_.condition];
     BuildReport out;
-    out.measure = context_.rules.measures[own.measure].title;
+    out.measure = context_.rules.measures[demanded.measure].title;
     out.unit = words_.unit(series_.check);
     out.time = along.title.empty() ? along.name : along.title;
     out.time_unit = context_.evidence.units.at(along.unit).text;
     out.asked = match_.value.stripped().text();
     out.asked_text = time(match_.value);
     if (series_.limits.low) {
-      out.level = words_.limit_end(own, series_.check, *series_.limits.low, false);
+      out.level = words_.limit_end(demanded, series_.check, *series_.limits.low, false);
     }
     return out;
   }
@@ -184,12 +184,12 @@ class Build {
 StrengthReport not_followed(const explain::Context& context, const evaluate::Finding& finding, std::uint32_t check,
                             std::size_t count) {
   const check::Requirement& requirement = context.rules.requirements[finding.requirement];
-  const check::Assertion& own = explain::assertion_of(context, finding, check);
+  const check::Assertion& demanded = explain::assertion_of(context, finding, check);
   StrengthReport out;
   out.clause = requirement.number;
   out.title = requirement.title;
-  out.limit = explain::limit_text(own.limit);
-  out.asked = explain::conditions(context.rules, own);
+  out.limit = explain::limit_text(demanded.limit);
+  out.asked = explain::conditions(context.rules, demanded);
   out.reached = "not followed: there are " + std::to_string(count) + " tested times, and at most " +
                 std::to_string(most_tested) + " are followed";
   return out;

@@ -48,7 +48,7 @@ void sort(std::vector<Decimal>& values) {
 }
 
 // What one evaluation says of a check: its verdict, and the values that it compared.
-struct Told {
+struct CheckOutcome {
   Verdict verdict = Verdict::not_shown;
   evaluate::Reason reason{};
   std::vector<quantity::Amount> compared;
@@ -57,8 +57,8 @@ struct Told {
   bool matched = false;
 };
 
-Told told(const evaluate::Review& review, std::uint32_t check) {
-  Told out;
+CheckOutcome outcome_of(const evaluate::Review& review, std::uint32_t check) {
+  CheckOutcome out;
   bool inside = false;
   for (const evaluate::Step& step : review.trace) {
     if (step.kind == StepKind::check) {
@@ -160,7 +160,7 @@ plan::Plan without_ages(const plan::Plan& plan) {
 
 std::optional<Reading> reading(const plan::Plan& plan, const plan::Plan& open, const Evidence& evidence,
                                std::uint32_t requirement, std::uint32_t check, const Decimal& at) {
-  const Told judged = told(evaluate::evaluate_one(plan, evidence, requirement), check);
+  const CheckOutcome judged = outcome_of(evaluate::evaluate_one(plan, evidence, requirement), check);
   if (!judged.matched && !is_open(judged.reason)) {
     return std::nullopt;
   }
@@ -170,7 +170,7 @@ std::optional<Reading> reading(const plan::Plan& plan, const plan::Plan& open, c
   out.verdict = judged.verdict;
   out.reason = judged.reason;
   out.place = judged.place;
-  const Told all = told(evaluate::evaluate_one(open, evidence, requirement), check);
+  const CheckOutcome all = outcome_of(evaluate::evaluate_one(open, evidence, requirement), check);
   out.target = all.target;
   const auto vague = [](const quantity::Amount& one) {
     return one.bound != quantity::Bound::exact || !one.value.finite();

@@ -25,7 +25,7 @@ std::vector<check::MeasureId> asked_for(const check::Rules& rules, const evidenc
 
 // `0.5 %` in the unit of the variable; a difference for temperatures. Nothing, if it cannot be one.
 std::optional<quantity::Decimal> read_tolerance(const std::string& text, const check::Rules& rules,
-                                           const evidence::Evidence& evidence, check::MeasureId variable) {
+                                                const evidence::Evidence& evidence, check::MeasureId variable) {
   const auto read = evidence::read_written(text);
   const auto* written = std::get_if<evidence::Written>(&read);
   if (written == nullptr || written->bound != quantity::Bound::exact || written->value < 0 || !written->basis.empty()) {

@@ -70,10 +70,10 @@ std::string Words::thresholds(const Series& series) const {
   return out;
 }
 
-LimitEnd Words::limit_end(const check::Assertion& own, std::uint32_t check, const quantity::Threshold& threshold,
+LimitEnd Words::limit_end(const check::Assertion& demanded, std::uint32_t check, const quantity::Threshold& threshold,
                           bool high) const {
-  const std::optional<check::End>& printed = high ? own.limit.high : own.limit.low;
-  const bool as_printed = printed && !own.limit.tolerance;  // else the narrower of the two, about the job mix
+  const std::optional<check::End>& printed = high ? demanded.limit.high : demanded.limit.low;
+  const bool as_printed = printed && !demanded.limit.tolerance;  // else the narrower of the two, about the job mix
   const std::string exact = threshold.value.stripped().text();
   const std::string unrounded = this->threshold(check, threshold, high);
   if (!as_printed) {
@@ -146,10 +146,10 @@ std::vector<Line> Words::derivation(const Clause& clause, const Decimal& at) con
       if (!(crossing.at == at)) {
         continue;
       }
-      const check::Assertion& own = assertion(clause, series.check);
-      out.push_back({0, explain::label(context_.rules, own) + ": " + explain::limit_text(own.limit),
-                     context_.sources.place_text(own.limit.span)});
-      if (folded(own.limit)) {
+      const check::Assertion& demanded = assertion(clause, series.check);
+      out.push_back({0, explain::label(context_.rules, demanded) + ": " + explain::limit_text(demanded.limit),
+                     context_.sources.place_text(demanded.limit.span)});
+      if (folded(demanded.limit)) {
         out.push_back({1, "on the unrounded value: " + threshold(series.check, crossing.threshold, crossing.high), ""});
       }
       const Reading& first = series.readings[crossing.first];

@@ -1,8 +1,8 @@
 #pragma once
 // Parts of a window's sentences. Internal to this folder.
 
-#include "judge/explain/wording.hpp"
 #include "apply/window/report.hpp"
+#include "judge/explain/wording.hpp"
 
 namespace plumbrule::window {
 
@@ -25,7 +25,7 @@ class Words {
   /// "at most 538.5 g/m2": the limit with its rounding folded in.
   [[nodiscard]] std::string threshold(std::uint32_t check, const quantity::Threshold& threshold, bool high) const;
   [[nodiscard]] std::string thresholds(const Series& series) const;
-  [[nodiscard]] LimitEnd limit_end(const check::Assertion& own, std::uint32_t check,
+  [[nodiscard]] LimitEnd limit_end(const check::Assertion& demanded, std::uint32_t check,
                                    const quantity::Threshold& threshold, bool high) const;
   /// The unit in which a check compares.
   [[nodiscard]] std::string unit(std::uint32_t check) const;

@@ -2,7 +2,6 @@
 
 #include "apply/contrast/envelope_report.hpp"
 #include "doors/command/workplace.hpp"
-#include "language/syntax/tidy.hpp"
 #include "show/report/envelope/envelope.hpp"
 
 namespace plumbrule::command {
@@ -37,13 +36,10 @@ std::optional<std::string> envelope_page(const contrast::EnvelopeReport& report,
     return report::envelope_text(report, envelope_width);
   }
   source::SourceMap own;
-  const std::string text =
-      contrast::rule_file(report.envelope, report.specifications, contrast::vocabularies_of(sources, sets), report.classes) +
-      report::closing_comments(report.origin);
   diagnose::Diagnostics diagnostics;
-  auto page = syntax::tidy(own, own.add("envelope.plumb", text), diagnostics);
+  auto page = report::envelope_rules(report, contrast::vocabularies_of(sources, sets), own, diagnostics);
   print_diagnostics(diagnostics, own);
-  return diagnostics.has_errors() ? std::nullopt : page;
+  return page;
 }
 
 }  // namespace
@@ -77,9 +73,7 @@ Exit envelope(const EnvelopeOptions& options) {
   if (!write_output(*page, options.out, place.sources)) {
     return Exit::unusable;
   }
-  return !found.exclusions.empty()                                ? Exit::fails
-         : !found.incomparable.empty() || !found.left_out.empty() ? Exit::incomplete
-                                                                  : Exit::complies;
+  return exit_of(contrast::upshot(report));
 }
 
 }  // namespace plumbrule::command

@@ -126,9 +126,9 @@ std::optional<std::vector<Archive::Input>> inputs_of(const Workplace& place, con
   return out;
 }
 
-report::SweptSpecification head_of_swept(const library::RuleSet& set) {
+sweep::SweptSpecification head_of_swept(const library::RuleSet& set) {
   const check::Specification& own = *set.rules.specification;
-  report::SweptSpecification out{own.name, own.title, own.edition, "", {}};
+  sweep::SweptSpecification out{own.name, own.title, own.edition, "", {}};
   out.status = explain::status_text(own.provenance.status);
   for (const check::Requirement& requirement : set.rules.requirements) {
     out.clauses.push_back({requirement.number, requirement.title});
@@ -152,7 +152,7 @@ bool run_all(Archive& archive, std::deque<sweep::Worker>& workers, ResultFile& v
       .run();
 }
 
-Exit sweep_status(const report::SweepReport& report) {
+Exit sweep_status(const sweep::Summary& report) {
   const sweep::Tally& tally = report.tally;
   bool open = library::leaves_open(report.origin) || tally.unreadable > 0 || tally.faulty > 0 || tally.records == 0;
   for (const sweep::SpecificationTally& one : tally.specifications) {
@@ -166,7 +166,7 @@ Exit sweep_status(const report::SweepReport& report) {
 }
 
 // Where verdicts go to standard output, the summary is their last line; of CSV it goes to standard error.
-bool write_summary(const report::SweepReport& report, const SweepOptions& options, ResultFile& verdicts) {
+bool write_summary(const sweep::Summary& report, const SweepOptions& options, ResultFile& verdicts) {
   const bool shared = options.verdicts == "-" && options.out.empty();
   if (options.verdict_form == sweep::VerdictForm::ndjson && !options.verdicts.empty() &&
       !verdicts.write(report::sweep_json(report, true))) {
@@ -217,12 +217,12 @@ Exit add_up(const SweepOptions& options) {
   if (!spares(options.out, options.summaries)) {
     return Exit::unusable;
   }
-  std::optional<report::SweepReport> whole;
+  std::optional<sweep::Summary> whole;
   for (const std::string& path : options.summaries) {
     const source::FileText file = source::read_file(path);
     std::string reason = file.reason;
-    auto part = file.text ? report::read_sweep(*file.text, reason) : std::nullopt;
-    if (part && whole && !report::add_sweep(*whole, *part, reason)) {
+    auto part = file.text ? sweep::read_summary(*file.text, reason) : std::nullopt;
+    if (part && whole && !sweep::add_part(*whole, *part, reason)) {
       part.reset();
     } else if (part && !whole) {
       whole = std::move(*part);
@@ -240,7 +240,7 @@ Exit add_up(const SweepOptions& options) {
 Exit run_sweep(const SweepOptions& options, const source::SourceMap& sources, const library::RulesInForce& rules,
                Archive& archive) {
   std::vector<sweep::Against> against;
-  report::SweepReport report;
+  sweep::Summary report;
   for (const library::RuleSet& set : rules.sets) {
     against.push_back({set.rules.specification->name, set.rules.specification->edition, &set.rules, &set.plan});
     report.specifications.push_back(head_of_swept(set));

@@ -7,13 +7,26 @@
 
 namespace plumbrule::command {
 
+namespace {
+
+namespace fs = std::filesystem;
+
+// Beside the program: where it is installed, or in the tree that it was built in.
+fs::path shipped_folder() {
+  std::error_code failure;
+  const fs::path folder = fs::read_symlink("/proc/self/exe", failure).parent_path();
+  const fs::path build = folder.parent_path().parent_path();  // .build of .build/release/src
+  return build.filename() == ".build" ? build.parent_path() / "specs" : folder.parent_path() / "share/plumbrule/specs";
+}
+
+}  // namespace
+
 std::vector<std::string> library_folders(const std::vector<std::string>& given) {
   std::vector<std::string> out = given;
-  out.emplace_back(PLUMBRULE_INSTALLED_SPECS);
   // Inside of the repository its path is not part of a report, which is the same in every checkout then.
-  const std::filesystem::path shipped = PLUMBRULE_SOURCE_SPECS;
+  const fs::path shipped = shipped_folder();
   std::error_code failure;
-  const std::filesystem::path near = shipped.lexically_relative(std::filesystem::current_path(failure));
+  const fs::path near = shipped.lexically_relative(fs::current_path(failure));
   out.push_back(failure || near.empty() || *near.begin() == ".." ? shipped.string() : near.string());
   return out;
 }

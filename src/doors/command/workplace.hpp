@@ -21,7 +21,7 @@ struct Workplace {
 };
 
 /// The folders in which vocabularies are found when a rule file does not have them beside it: those of the user, then
-/// the installed one, then the one of the source tree.
+/// the one that the program came with.
 [[nodiscard]] std::vector<std::string> library_folders(const std::vector<std::string>& given);
 
 /// Nothing if a rule file is broken or none is in force. `choice.libraries`: those of the user.

@@ -16,9 +16,11 @@ class Shelf {
   Shelf(source::SourceMap& sources, const source::Files& files) : sources_(sources), files_(files) {}
 
   /// The tree of a file, and what is wrong with it, each time. Nothing if it cannot be read (file_unreadable, said of
-  /// `wanted`) or is not UTF-8. The pointer stays valid while the shelf lives.
+  /// `wanted`) or is not UTF-8. The pointer stays valid until the file is forgotten.
   [[nodiscard]] const syntax::RuleFile* read(const std::string& path, const source::Span& wanted,
                                              diagnose::Diagnostics& diagnostics);
+  /// The file is read again when it is next asked for.
+  void forget(const std::string& path) { volumes_.erase(path); }
   [[nodiscard]] source::SourceMap& sources() const { return sources_; }
   [[nodiscard]] const source::Files& files() const { return files_; }
 

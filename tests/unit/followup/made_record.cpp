@@ -259,7 +259,8 @@ FollowUp follow(Shipped& shipped, const Record& before, const Record& after, boo
     shipped.earlier_text = std::move(text);
   }
   const Reviewed later(shipped, after, readable);
-  return compare({shipped.earlier->context, shipped.earlier->inspection}, {later.context, later.inspection});
+  return compare({shipped.earlier->context, shipped.earlier->inspection.findings},
+                 {later.context, later.inspection.findings});
 }
 
 std::set<std::size_t> failing(Shipped& shipped, const Record& record) {

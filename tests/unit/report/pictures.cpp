@@ -149,7 +149,7 @@ window::ReadingReport reading(const std::string& at, const std::string& value, V
 TEST_CASE("a window: what is drawn, and what is said because it is not") {
   Windows report;
   report.specifications.emplace_back();
-  window::WindowReport one;
+  window::VariableWindow one;
   one.title = "binder";
   one.unit = "%";
   window::ClauseReport clause;

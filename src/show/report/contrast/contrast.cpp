@@ -12,7 +12,7 @@ namespace {
 
 using contrast::Change;
 using contrast::Demand;
-using contrast::Kind;
+using contrast::ChangeKind;
 
 std::string property(const ContrastReport& report, const Change& change) {
   const auto label = [](const Demand* demand, const check::Rules& rules) {
@@ -47,7 +47,7 @@ TableView table(const ContrastReport& report) {
   out.heads = {"Property", one_family ? "Before" : "First", one_family ? "After" : "Second",
                one_family ? "Change" : "Difference"};
   for (const Change& change : report.contrast.changes) {
-    if (change.kind != Kind::same) {
+    if (change.kind != ChangeKind::same) {
       out.rows.push_back({property(report, change), limit(change.before), limit(change.after),
                           told(change, report.contrast.one_family)});
     }
@@ -68,17 +68,17 @@ TableView general(const ContrastReport& report) {
   return out;
 }
 
-std::size_t count(const ContrastReport& report, Kind kind) {
+std::size_t count(const ContrastReport& report, ChangeKind kind) {
   return static_cast<std::size_t>(std::count_if(report.contrast.changes.begin(), report.contrast.changes.end(),
                                                 [&](const Change& one) { return one.kind == kind; }));
 }
 
-constexpr std::array<Kind, 8> kinds{Kind::tightened, Kind::relaxed,    Kind::moved,    Kind::added,
-                                    Kind::withdrawn, Kind::conditions, Kind::reworded, Kind::same};
+constexpr std::array<ChangeKind, 8> kinds{ChangeKind::tightened, ChangeKind::relaxed,    ChangeKind::moved,    ChangeKind::added,
+                                    ChangeKind::withdrawn, ChangeKind::conditions, ChangeKind::reworded, ChangeKind::same};
 
 std::string counts(const ContrastReport& report) {
   std::string out;
-  for (const Kind kind : kinds) {
+  for (const ChangeKind kind : kinds) {
     out += (out.empty() ? "" : " | ") + std::string(contrast::kind_text(kind, report.contrast.one_family)) + " " +
            std::to_string(count(report, kind));
   }
@@ -88,7 +88,7 @@ std::string counts(const ContrastReport& report) {
 std::string unchanged(const ContrastReport& report) {
   std::vector<std::string> numbers;
   for (const Change& change : report.contrast.changes) {
-    const std::string text = change.kind == Kind::same
+    const std::string text = change.kind == ChangeKind::same
                                  ? change.before->requirement->number + (change.narrowed ? " (" + change.who + ")" : "")
                                  : "";
     if (!text.empty() && std::find(numbers.begin(), numbers.end(), text) == numbers.end()) {

@@ -103,7 +103,7 @@ std::optional<check::Validity> common_age(const Rules& rules) {
   }
   const check::Validity& first = rules.requirements.front().validity;
   const bool all = std::all_of(rules.requirements.begin(), rules.requirements.end(), [&](const Requirement& one) {
-    return one.validity.count == first.count && one.validity.days == first.days;
+    return check::same_age(one.validity, first);
   });
   return all && first.count > 0 ? std::optional(first) : std::nullopt;
 }

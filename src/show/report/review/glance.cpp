@@ -220,7 +220,7 @@ std::string range_bar(const std::vector<window::Stretch>& stretches, const Decim
   return "[" + out + "]";
 }
 
-std::string ranges(const window::WindowReport& one, std::size_t width) {
+std::string ranges(const window::VariableWindow& one, std::size_t width) {
   std::optional<Decimal> low, high;
   for (const std::string& tested : one.tested) {
     const auto value = Decimal::parse(tested);
@@ -249,7 +249,7 @@ std::string glance(const Windows& report, std::size_t width, bool /*colour*/) {
   std::string out = who(report.identity, report.submittal, width);
   for (const window::SpecificationWindows& specification : report.specifications) {
     out += head(specification, width);
-    for (const window::WindowReport& one : specification.windows) {
+    for (const window::VariableWindow& one : specification.windows) {
       out += folded_line(one.title + " in " + one.unit, 0, width);
       for (const window::PieceReport& piece : one.pieces) {
         out += folded_line(

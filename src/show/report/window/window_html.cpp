@@ -54,7 +54,7 @@ Markup varying(const ClauseReport& one, const std::string& along) {
   return subpart(title_of(one), out);
 }
 
-Markup clauses(const window::WindowReport& one) {
+Markup clauses(const window::VariableWindow& one) {
   Markup out;
   HtmlTable beside{std::string(judged_at_job_mix), {"Clause", "Verdict", "Why"}, {}};
   HtmlTable open{std::string(not_shown_beside), {"Clause", "Verdict", "Why"}, {}};
@@ -76,7 +76,7 @@ Markup clauses(const window::WindowReport& one) {
   return out;
 }
 
-Markup changes(const window::WindowReport& one) {
+Markup changes(const window::VariableWindow& one) {
   Markup out;
   for (const window::ChangeReport& change : one.changes) {
     out += facts({fact("Clause", change.clause + " " + change.title),
@@ -87,7 +87,7 @@ Markup changes(const window::WindowReport& one) {
   return out.empty() ? out : subpart("What a change would do (an estimate, to be confirmed by test)", out);
 }
 
-Markup curves(const window::WindowReport& one) {
+Markup curves(const window::VariableWindow& one) {
   Markup out;
   for (const window::CurveReport& curve : one.curves) {
     out += facts({fact("Clause", curve.clause + " " + curve.label), fact("Curve", curve.formula),
@@ -103,7 +103,7 @@ Markup curves(const window::WindowReport& one) {
   return out.empty() ? out : subpart("Parabolas, for comparison; the window does not rest on them", out);
 }
 
-Markup window_of(const window::WindowReport& one) {
+Markup window_of(const window::VariableWindow& one) {
   Markup out = facts({fact("Window", one.pieces.empty() ? "none: " + one.conflict : "")});
   for (const window::PieceReport& part : one.pieces) {
     out += piece(part);
@@ -141,14 +141,14 @@ Markup strength(const window::StrengthReport& one) {
 
 Part specification(const window::SpecificationWindows& one, const std::vector<Placed>& drawings) {
   Markup body = facts(head_facts(one));
-  for (const window::WindowReport& part : one.windows) {
+  for (const window::VariableWindow& part : one.windows) {
     body += window_of(part);
   }
   body += one.windows.empty()
               ? paragraph("No window: no result says with “at” that it was tested at another design value.")
               : Markup();
   body += gallery(one.title, drawings);
-  for (const window::WindowReport& part : one.windows) {
+  for (const window::VariableWindow& part : one.windows) {
     body += clauses(part);
     body += changes(part);
     body += curves(part);

@@ -105,7 +105,7 @@ std::string outcome(window::Standing one) {
   return one == window::Standing::holds ? "holds" : one == window::Standing::fails ? "fails" : "open";
 }
 
-Json window_of(const window::WindowReport& one) {
+Json window_of(const window::VariableWindow& one) {
   return {{"variable", one.variable},
           {"title", one.title},
           {"unit", one.unit},

@@ -73,7 +73,7 @@ picture::Panel panel_of(const window::ClauseReport& clause, const window::Series
   return out;
 }
 
-picture::DesignChart frame(const window::WindowReport& one) {
+picture::DesignChart frame(const window::VariableWindow& one) {
   picture::DesignChart out;
   out.title = "Clauses along " + one.title;
   out.axis = {one.title, one.unit};
@@ -92,7 +92,7 @@ picture::DesignChart frame(const window::WindowReport& one) {
   return out;
 }
 
-std::vector<picture::Picture> windows(const window::WindowReport& one) {
+std::vector<picture::Picture> windows(const window::VariableWindow& one) {
   std::vector<picture::DesignChart> charts;
   for (const window::ClauseReport& clause : one.clauses) {
     for (const window::SeriesReport& series : clause.series) {
@@ -170,7 +170,7 @@ std::vector<picture::Picture> builds(const std::vector<window::StrengthReport>& 
 std::vector<Placed> pictures(const Windows& report) {
   std::vector<Placed> out;
   for (const window::SpecificationWindows& one : report.specifications) {
-    for (const window::WindowReport& part : one.windows) {
+    for (const window::VariableWindow& part : one.windows) {
       for (picture::Picture& each : windows(part)) {
         out.push_back({one.title, std::move(each)});
       }

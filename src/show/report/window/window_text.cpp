@@ -34,7 +34,7 @@ std::string end(const std::string& name, const window::EndReport& one) {
   return item("    ", name, one.at.shown + (one.inside ? "" : " (itself outside)") + ": " + one.said);
 }
 
-std::string pieces(const window::WindowReport& one, bool colour) {
+std::string pieces(const window::VariableWindow& one, bool colour) {
   std::string out;
   for (const window::PieceReport& piece : one.pieces) {
     const bool point = piece.low.at.exact == piece.high.at.exact;
@@ -81,7 +81,7 @@ std::string varying(const ClauseReport& one) {
   return out;
 }
 
-std::string clauses(const window::WindowReport& one) {
+std::string clauses(const window::VariableWindow& one) {
   std::string varies;
   std::string beside;
   std::string open;
@@ -101,7 +101,7 @@ std::string clauses(const window::WindowReport& one) {
          (open.empty() ? "" : "  " + std::string(not_shown_beside) + "\n" + open);
 }
 
-std::string changes(const window::WindowReport& one) {
+std::string changes(const window::VariableWindow& one) {
   std::string out = one.changes.empty() ? "" : "  What a change would do (an estimate, to be confirmed by test)\n";
   for (const window::ChangeReport& change : one.changes) {
     out += "    " + printable(change.clause + "  " + change.title) + "\n";
@@ -113,7 +113,7 @@ std::string changes(const window::WindowReport& one) {
   return out;
 }
 
-std::string curves(const window::WindowReport& one) {
+std::string curves(const window::VariableWindow& one) {
   std::string out =
       one.curves.empty() ? "" : "  Parabolas of least squares, for comparison; the window does not rest on them\n";
   for (const window::CurveReport& curve : one.curves) {
@@ -127,7 +127,7 @@ std::string curves(const window::WindowReport& one) {
   return out;
 }
 
-std::string window_of(const window::WindowReport& one, bool colour) {
+std::string window_of(const window::VariableWindow& one, bool colour) {
   std::string out = "\n" + item(" ", one.title, "in " + one.unit);
   out += item("  ", "tested at", joined(one.tested, ", "));
   out += item("  ", "job mix", one.choice ? one.choice->full : "not stated");
@@ -176,7 +176,7 @@ std::string specification(const window::SpecificationWindows& one, bool colour) 
     out += item("  ", "withdrawn", withdrawn);
   }
   out += item("  ", "rules", one.file);
-  for (const window::WindowReport& part : one.windows) {
+  for (const window::VariableWindow& part : one.windows) {
     out += window_of(part, colour);
   }
   if (one.windows.empty()) {
@@ -190,7 +190,7 @@ std::string specification(const window::SpecificationWindows& one, bool colour) 
 }
 
 // The ends that a clause makes, each with its derivation.
-std::string ends_of(const window::WindowReport& one, const std::string& clause) {
+std::string ends_of(const window::VariableWindow& one, const std::string& clause) {
   std::string out;
   for (const window::PieceReport& piece : one.pieces) {
     for (const auto& [name, end] : {std::pair("lower end", &piece.low), std::pair("upper end", &piece.high)}) {
@@ -227,7 +227,7 @@ std::string window_text(const Windows& report, bool colour) {
 std::optional<std::string> window_explained(const Windows& report, const std::string& clause) {
   std::string out;
   for (const window::SpecificationWindows& one : report.specifications) {
-    for (const window::WindowReport& part : one.windows) {
+    for (const window::VariableWindow& part : one.windows) {
       for (const ClauseReport& own : part.clauses) {
         if (own.number != clause) {
           continue;

@@ -1,0 +1,4 @@
+#pragma once
+// Marks what other programs may call.
+
+#define PLUMBRULE_EXPORT __attribute__((visibility("default")))
