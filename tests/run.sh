@@ -1,105 +1,118 @@
 #!/usr/bin/env bash
-# Every check there is: release build and tests, sanitizer build and tests, a short run of each fuzz target, SARIF
-# and submittals against their schemas, HTML reports in a browser, clang-format, clang-tidy.
-# Usage: tests/run.sh [--quick]     --quick leaves clang-tidy out (a third of the run), and says so
-# The closing line adds up the tests of both builds; exit status 0 only when nothing failed.
+# The tests, in two depths. Both end with the seconds of each step and the line `N passed, N failed`: tests, and one for
+# each other step. Exit status 0 only when nothing failed.
+#   tests/run.sh          release build, all its tests, clang-format: what to run before each commit
+#   tests/run.sh --deep   also sanitizer build and tests, clang-tidy, fuzz targets, laws at length, SARIF and submittals
+#                         against their schemas, HTML reports in a browser: what the integration runs
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
-quick=no
+deep=no
 for option in "$@"; do
   case $option in
-    --quick) quick=yes ;;
-    *) echo "usage: tests/run.sh [--quick]" >&2; exit 2 ;;
+    --deep) deep=yes ;;
+    *) echo "usage: tests/run.sh [--deep]" >&2; exit 2 ;;
   esac
 done
 
 passed=0
 failed=0
 broken=()  # steps that went wrong, by name
+spent=()   # seconds and name of each step
 
 heading() { printf '\n== %s\n' "$*"; }
 
-# Configures, builds and tests one preset, and adds ctest's counts to ours.
-test_preset() {
-  local preset=$1 log
-  heading "$preset: build"
-  if ! { cmake --preset "$preset" -DBUILD_TESTING=ON && cmake --build --preset "$preset"; }; then
-    broken+=("$preset build")
-    return
+# step NAME COMMAND...: carries it out, and takes note of how it went and how long it took.
+step() {
+  local name=$1 begin=$SECONDS status=0
+  shift
+  heading "$name"
+  "$@" || status=$?
+  spent+=("$(printf '%5d s  %s' $((SECONDS - begin)) "$name")")
+  if [[ $status -ne 0 ]]; then
+    broken+=("$name")
   fi
-  heading "$preset: tests"
+  return $status
+}
+
+# check NAME COMMAND...: a step that counts as one test.
+check() {
+  if step "$@"; then
+    passed=$((passed + 1))
+  else
+    failed=$((failed + 1))
+  fi
+}
+
+build() { cmake --preset "$1" -DBUILD_TESTING=ON && cmake --build --preset "$1"; }
+
+# Runs the tests of a preset and adds ctest's counts to ours.
+run_tests() {
+  local log status=0 bad all
   log=$(mktemp)
-  ctest --preset "$preset" </dev/null 2>&1 | tee "$log" || broken+=("$preset tests")
+  ctest --preset "$1" </dev/null 2>&1 | tee "$log" || status=$?
   # ctest closes with "98% tests passed, 1 tests failed out of 50".
-  local bad all
   read -r bad all < <(sed -nE 's/^[0-9]+% tests passed, ([0-9]+) tests failed out of ([0-9]+)$/\1 \2/p' "$log") ||
-    { bad=0 all=0; }
+    { bad=1 all=1 status=1; }
   rm -f "$log"
   passed=$((passed + all - bad))
   failed=$((failed + bad))
+  return $status
 }
 
-tidy() {
-  heading "clang-tidy"
-  # GCC has flags that clang does not know, hence -Wno-unknown-warning-option.
-  # The counts of suppressed warnings, mostly of system headers, tell nothing.
-  find src -name '*.cpp' -print0 | sort -z |
-    xargs -0 -r -n 1 -P 2 clang-tidy --quiet -p .build/release --extra-arg=-Wno-unknown-warning-option 2>&1 |
-    sed -E '/^[0-9]+ warnings? generated\.$/d'
-}
-
-# The SARIF output against the published schema; needs Node.js, whichever one the machine has.
-sarif() {
-  heading "SARIF against its schema"
-  command -v node >/dev/null && command -v npm >/dev/null || bash .ci/setup.sh node
-  bash tests/sarif/run.sh "$PWD/.build/release/src/plumbrule"
-}
-
-# Submittals in JSON against grammar/submittal.schema.json.
-schema() {
-  heading "submittals against their schema"
-  bash tests/schema/run.sh "$PWD/.build/release/src/plumbrule"
-}
-
-# The HTML reports in the distribution's browser.
-browser() {
-  heading "HTML reports in the browser"
-  command -v node >/dev/null && command -v npm >/dev/null || bash .ci/setup.sh node
-  bash tests/browser/run.sh "$PWD/.build/release/src/plumbrule"
-}
-
-# A short run of each fuzz target; tests/fuzz/run.sh runs them at length.
-fuzz() {
-  heading "fuzz targets, briefly"
-  bash tests/fuzz/run.sh 15 2 1
+# A preset that does not build has one failure, and no tests.
+test_preset() {
+  if step "$1: build" build "$1"; then
+    step "$1: tests" run_tests "$1" || true
+  else
+    failed=$((failed + 1))
+  fi
 }
 
 format() {
-  heading "clang-format"
   find src grammar tests \( -name '*.cpp' -o -name '*.hpp' \) -print0 | sort -z |
     xargs -0 -r clang-format --dry-run -Werror
 }
 
-heading "packages"
-bash .ci/setup.sh build test
+# Longer than as tests, with another seed.
+long_laws() {
+  local programs=.build/release/tests/property
+  "$programs/differential" --runs 200000 --seed 2 --jobs 2 --folder .build/disagreements &&
+    "$programs/window_scan" --trials 50000 --seed 2 &&
+    RC_PARAMS="seed=2 max_success=10000" "$programs/laws" &&
+    bash tests/sweep/in_full.sh .build/release/src/plumbrule 1200 2
+}
 
-test_preset release
-test_preset sanitize
-if [[ $quick == yes ]]; then
-  heading "clang-tidy: left out (--quick)"
-elif [[ -f .build/release/compile_commands.json ]]; then
-  tidy || broken+=("clang-tidy")
+# The checks against schemas and the browser need Node.js, whichever one the machine has.
+node_there() { { command -v node && command -v npm; } >/dev/null || bash .ci/setup.sh node; }
+
+if [[ $deep == yes ]]; then
+  step "packages" bash .ci/setup.sh build test deep || failed=1
+else
+  step "packages" bash .ci/setup.sh build test || failed=1
 fi
-format || broken+=("clang-format")
-sarif || broken+=("SARIF")
-schema || broken+=("schema")
-browser || broken+=("browser")
-fuzz || broken+=("fuzz")
+test_preset release
+check "clang-format" format
+if [[ $deep == yes ]]; then
+  program=$PWD/.build/release/src/plumbrule
+  test_preset sanitize
+  check "clang-tidy" bash tests/tidy/run.sh
+  check "clang-tidy: planted defects" bash tests/tidy/run.sh --planted
+  check "fuzz targets, briefly" bash tests/fuzz/run.sh 15 2 1  # tests/fuzz/run.sh runs them at length
+  check "laws at length" long_laws
+  check "Node.js" node_there
+  check "SARIF against its schema" bash tests/sarif/run.sh "$program"
+  check "submittals against their schema" bash tests/schema/run.sh "$program"
+  check "HTML reports in the browser" bash tests/browser/run.sh "$program"
+else
+  heading "left out, tests/run.sh --deep has them"
+  echo "sanitizers, clang-tidy, fuzz targets, laws at length, SARIF and submittals against schemas, HTML in a browser"
+fi
 
 heading "summary"
-for step in "${broken[@]}"; do
-  echo "went wrong: $step"
+printf '%s\n' "${spent[@]}"
+for name in "${broken[@]}"; do
+  echo "went wrong: $name"
 done
 echo "$passed passed, $failed failed"
-[[ ${#broken[@]} -eq 0 && $passed -gt 0 ]]
+[[ $failed -eq 0 && ${#broken[@]} -eq 0 && $passed -gt 0 ]]

@@ -16,7 +16,7 @@
 //   # may be left out when the status is 0; blank and comment lines may follow
 //
 // Sections are carried out in order, and several runs may stand in one file. Texts are exact, byte for byte, with the
-// few marks that exact_text.hpp describes; digests of files are masked (printable.hpp).
+// few marks that exact_text.hpp describes; digests, the version and the caution are masked (masks.hpp).
 
 #include <cstddef>
 #include <string>

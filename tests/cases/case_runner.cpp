@@ -3,7 +3,6 @@
 #include <sys/resource.h>
 
 #include <algorithm>
-#include <array>
 #include <atomic>
 #include <charconv>
 #include <filesystem>
@@ -24,33 +23,48 @@ using plumbrule::cases::Outcome;
 using plumbrule::cases::Setting;
 
 constexpr std::string_view usage =
-    "usage: case_runner --plumbrule PROGRAM --root REPOSITORY [--record] [--limit MILLISECONDS] FILE_OR_FOLDER...\n"
+    "usage: case_runner --plumbrule PROGRAM --root REPOSITORY [--record] [--limit MILLISECONDS]\n"
+    "                   [--jobs N] FILE_OR_FOLDER...\n"
     "       case_runner --root REPOSITORY --list-sections FILE_OR_FOLDER...\n"
     "\n"
     "Runs case files (*.case; folders are searched) and compares what they print with what they expect.\n"
     "  --record         rewrite the expected parts in place and say which files changed\n"
     "  --list-sections  print each cited section of the language's description and the case that cites it\n"
     "  --limit          end a command that runs longer (20000)\n"
+    "  --jobs           cases at a time (2)\n"
     "Exit status: 0 all passed, 1 a case failed, 2 usage, or no case found.\n";
 
 struct Request {
   Setting setting;
+  std::size_t jobs = 2;  // the size of the machines it is meant for
   bool list_sections = false;
   std::vector<fs::path> paths;
 };
 
-bool read_limit(std::string_view text, Setting& setting) {
-  int milliseconds = 0;
-  const auto [end, failure] = std::from_chars(text.data(), text.data() + text.size(), milliseconds);
-  setting.limit = std::chrono::milliseconds(milliseconds);
-  return failure == std::errc() && end == text.data() + text.size() && milliseconds > 0;
+/// Above zero, or nothing.
+std::optional<int> read_count(std::string_view text) {
+  int count = 0;
+  const auto [end, failure] = std::from_chars(text.data(), text.data() + text.size(), count);
+  const bool read = failure == std::errc() && end == text.data() + text.size() && count > 0;
+  return read ? std::optional(count) : std::nullopt;
+}
+
+/// False for a count that is none.
+bool take_count(const std::string& word, std::string_view text, Request& request) {
+  const auto count = read_count(text);
+  if (word == "--jobs") {
+    request.jobs = static_cast<std::size_t>(count.value_or(0));
+  } else {
+    request.setting.limit = std::chrono::milliseconds(count.value_or(0));
+  }
+  return count.has_value();
 }
 
 std::optional<Request> read_arguments(const std::vector<std::string>& words) {
   Request request;
   for (std::size_t at = 0; at < words.size(); ++at) {
     const std::string& word = words[at];
-    const bool takes_value = word == "--plumbrule" || word == "--root" || word == "--limit";
+    const bool takes_value = word == "--plumbrule" || word == "--root" || word == "--limit" || word == "--jobs";
     if (takes_value && ++at == words.size()) {
       return std::nullopt;
     }
@@ -58,8 +72,8 @@ std::optional<Request> read_arguments(const std::vector<std::string>& words) {
       request.setting.plumbrule = fs::absolute(words[at]);
     } else if (word == "--root") {
       request.setting.root = fs::absolute(words[at]);
-    } else if (word == "--limit") {
-      if (!read_limit(words[at], request.setting)) {
+    } else if (word == "--limit" || word == "--jobs") {
+      if (!take_count(word, words[at], request)) {
         return std::nullopt;
       }
     } else if (word == "--record") {
@@ -99,8 +113,8 @@ std::map<std::string, fs::path> find_cases(const Request& request) {
   return found;
 }
 
-/// The outcomes in the order of the cases, worked out on two threads: the size of the machines it is meant for.
-std::vector<Outcome> run_all(const std::map<std::string, fs::path>& found, const Setting& setting) {
+/// The outcomes in the order of the cases.
+std::vector<Outcome> run_all(const std::map<std::string, fs::path>& found, const Request& request) {
   std::vector<fs::path> files;
   files.reserve(found.size());
   for (const auto& [name, file] : found) {
@@ -110,10 +124,10 @@ std::vector<Outcome> run_all(const std::map<std::string, fs::path>& found, const
   std::atomic<std::size_t> next = 0;
   const auto work = [&] {
     for (std::size_t at = next++; at < files.size(); at = next++) {
-      outcomes[at] = run_case(files[at], setting);
+      outcomes[at] = run_case(files[at], request.setting);
     }
   };
-  std::array<std::jthread, 2> workers;
+  std::vector<std::jthread> workers(std::min(request.jobs, files.size()));
   for (std::jthread& worker : workers) {
     worker = std::jthread(work);
   }
@@ -180,7 +194,7 @@ int run(const std::vector<std::string>& words) {
     return 0;
   }
   limit_file_sizes();
-  return report(found, run_all(found, request->setting));
+  return report(found, run_all(found, *request));
 }
 
 }  // namespace

@@ -1,7 +1,6 @@
 #include "printable.hpp"
 
 #include <algorithm>
-#include <array>
 
 namespace plumbrule::cases {
 namespace {
@@ -66,31 +65,6 @@ std::string with_names(std::string_view text, Replacements replacements) {
   std::string result(text);
   for (const auto& [from, to] : replacements) {
     replace_all(result, from, to);
-  }
-  return result;
-}
-
-std::string without_digests(std::string_view text) {
-  constexpr std::size_t length = 64;
-  constexpr std::string_view break_mark = "<wbr>";  // where HTML may break it
-  constexpr std::array<std::string_view, 3> marks{"sha256:", R"("sha256": ")", R"("sha-256": ")"};
-  std::string result;
-  while (!text.empty()) {
-    const auto mark =
-        std::find_if(marks.begin(), marks.end(), [&](std::string_view one) { return text.starts_with(one); });
-    const std::size_t begin = mark == marks.end() ? text.size() : mark->size();
-    std::string digest(text.substr(begin, length));
-    const std::size_t joint = digest.find(break_mark);
-    if (joint != std::string::npos) {
-      digest = std::string(text.substr(begin, length + break_mark.size())).erase(joint, break_mark.size());
-    }
-    if (digest.size() == length && digest.find_first_not_of("0123456789abcdef") == std::string::npos) {
-      result += std::string(*mark) + "<digest>";
-      text.remove_prefix(begin + length + (joint == std::string::npos ? 0 : break_mark.size()));
-    } else {
-      result += text.front();
-      text.remove_prefix(1);
-    }
   }
   return result;
 }

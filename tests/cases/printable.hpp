@@ -15,10 +15,6 @@ using Replacements = std::vector<std::pair<std::string, std::string>>;
 /// /work/specs is not found in /work/specs_old.
 [[nodiscard]] std::string with_names(std::string_view text, Replacements replacements);
 
-/// Digests as the program writes them ("sha256:" or a JSON name before 64 hexadecimal digits) become "<digest>", so
-/// that a case does not change with each edit of a shipped file. A digest that stands alone is left.
-[[nodiscard]] std::string without_digests(std::string_view text);
-
 /// Control characters but line end and tab become their Unicode pictures, bytes that are not UTF-8 become "<xFF>".
 [[nodiscard]] std::string printable(std::string_view text);
 

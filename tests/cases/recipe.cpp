@@ -37,7 +37,7 @@ std::optional<std::vector<std::string>> words_of(std::string_view recipe) {
   return words;
 }
 
-std::optional<std::string> quoted(std::string_view word) {
+std::optional<std::string> quoted_part(std::string_view word) {
   if (!word.starts_with('"')) {
     return std::nullopt;
   }
@@ -91,7 +91,7 @@ bool add_bytes(const Part& part, std::string& into) {
 
 bool add_repeated(const Part& part, std::string& into) {
   const auto times = part.size() == 3 ? number(part[1], 10) : std::nullopt;
-  const auto text = part.size() == 3 ? quoted(part[2]) : std::nullopt;
+  const auto text = part.size() == 3 ? quoted_part(part[2]) : std::nullopt;
   if (!times || !text || text->empty() || *times > largest_generated / text->size()) {
     return false;
   }
@@ -113,7 +113,7 @@ bool add_part(const Part& part, std::string& into) {
   if (word == "repeat" || word == "line" || word == "series") {
     return add_repeated(part, into);
   }
-  const auto text = word == "text" && part.size() == 2 ? quoted(part[1]) : std::nullopt;
+  const auto text = word == "text" && part.size() == 2 ? quoted_part(part[1]) : std::nullopt;
   into += text.value_or("");
   return text.has_value();
 }

@@ -10,6 +10,7 @@
 
 #include "case_file.hpp"
 #include "line_diff.hpp"
+#include "masks.hpp"
 #include "printable.hpp"
 #include "recipe.hpp"
 #include "shell.hpp"
@@ -159,7 +160,7 @@ class Performance {
     const Ran ran =
         run_shell({section.argument, place_.here(), place_.base(), environment_for(place_, setting_), setting_.limit});
     const Replacements names = names_for(place_, setting_);
-    Transcript actual{printable(without_digests(with_names(ran.output, names))),
+    Transcript actual{printable(masked(with_names(ran.output, names))),
                       printable(with_names(ran.error, names)), ran.status};
     std::string differences = parts_of(section.expected, actual);
     if (!ran.trouble.empty()) {

@@ -144,6 +144,26 @@ check "a case with digests can be recorded" 0 --record "$work/masked.case"
 expected="sha256:<digest> $digest \"sha256\": \"<digest> sha256:<digest>1 sha256:abc"
 grep -qxF "$expected" "$work/masked.case" || { echo "FAILED: digests are masked"; failures=$((failures + 1)); }
 checks=$((checks + 1))
+
+# So are the version behind the program's name and the caution, on one line or several; what stands beside them is not.
+printf '%s\n' 'The contract documents and local codes govern, and the engineer in responsible charge decides. Limits marked' \
+  'unverified or demonstration must be checked against the current document.' > "$work/caution"
+sed -i "s|^  say)|  caution) cat '$work/caution' ;;\n&|" "$work/stand_in"
+printf '%s\n=== run plumbrule say by plumbrule 1.20.3, plumbrule 1.2, 1.2.3\n=== run plumbrule caution\n' "$head" \
+  > "$work/passing.case"
+check "a case with the version and the caution can be recorded" 0 --record "$work/passing.case"
+for expected in 'by plumbrule <version>, plumbrule 1.2, 1.2.3' '<caution>'; do
+  checks=$((checks + 1))
+  grep -qxF "$expected" "$work/passing.case" || { echo "FAILED: recorded is not: $expected"; failures=$((failures + 1)); }
+done
+sed -i 's/1\.20\.3/9.9.9/' "$work/passing.case"
+check "another version passes" 0 "$work/passing.case"
+sed -i 's/say by plumbrule/say By plumbrule/' "$work/passing.case"
+check "another word beside the version fails" 1 "$work/passing.case"
+sed -i 's/say By plumbrule/say by plumbrule/' "$work/passing.case"
+sed -i 's/responsible charge/charge/' "$work/caution"
+check "another caution fails" 1 "$work/passing.case"
+check "a count that is none is refused" 2 --jobs 0 "$cases"
 check "an unknown option is refused" 2 --quiet "$cases"
 
 echo "$((checks - failures)) passed, $failures failed"

@@ -54,6 +54,21 @@ holds() {
   done
 }
 
+# What cases mask (tests/cases/masks.hpp) stands in the reports as it should.
+version="plumbrule $(sed -nE 's/^project\(plumbrule VERSION ([0-9.]+) .*/\1/p' "$root/CMakeLists.txt")"
+caution='The contract documents and local codes govern, and the engineer in responsible charge decides. Limits marked '
+caution+='unverified or demonstration must be checked against the current document.'
+expect "--version" test "$("$plumbrule" --version)" = "$version"
+for format in text json markdown html junit sarif; do
+  (cd "$work/one" && "$plumbrule" review $trial --against $harrow --format $format > "$work/first") 2> /dev/null || true
+  expect "$format: the caution" grep -qF "$caution" "$work/first"
+  if [[ $format == sarif ]]; then
+    expect "sarif: the version" grep -qF "\"version\": \"${version#plumbrule }\"" "$work/first"
+  else
+    expect "$format: the version" grep -qF "$version" "$work/first"
+  fi
+done
+
 vocabulary=examples/harrow/vocabulary/cold_mix.plumb
 named=("$trial" "$harrow" "$vocabulary" "$amendment")
 for format in text json sarif junit; do

@@ -99,7 +99,7 @@ check_all() {
   check_pegtl
   only_in "the decimal library" 'bid_' src/base/quantity/decimal.cpp
   only_in "yaml-cpp" 'yaml-cpp/' src/judge/evidence/yaml.cpp
-  only_in "OpenSSL" 'openssl/' src/base/source/digest.cpp
+  only_in "libmd" '(sha2|sha256)\.h' src/base/source/digest.cpp
   only_in "Boost" 'boost/' src/judge/audit/outlier.cpp
   check_drawings
 }

@@ -6,9 +6,10 @@
 
 #include <algorithm>
 #include <array>
-#include <bit>
 #include <cassert>
 #include <charconv>
+#include <cstring>
+#include <type_traits>
 
 namespace plumbrule::quantity {
 
@@ -22,8 +23,17 @@ constexpr std::uint64_t exponent_bits(int exponent) {
   return static_cast<std::uint64_t>(exponent + exponent_bias) << exponent_shift;
 }
 
-BID_UINT128 bits(const Decimal& number) { return std::bit_cast<BID_UINT128>(number); }
-Decimal number_of(const BID_UINT128& value) { return std::bit_cast<Decimal>(value); }
+// As std::bit_cast, which standard libraries of the year 2021 do not have yet.
+template <typename To, typename From>
+To same_bits(const From& from) {
+  static_assert(sizeof(To) == sizeof(From) && std::is_trivially_copyable_v<From>);
+  To to;
+  std::memcpy(static_cast<void*>(&to), &from, sizeof to);
+  return to;
+}
+
+BID_UINT128 bits(const Decimal& number) { return same_bits<BID_UINT128>(number); }
+Decimal number_of(const BID_UINT128& value) { return same_bits<Decimal>(value); }
 
 Decimal build(bool negative, std::uint64_t coefficient, int exponent) {
   const BID_UINT128 built{{coefficient, exponent_bits(exponent) | (negative ? sign_bit : 0)}};

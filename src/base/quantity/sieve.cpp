@@ -65,13 +65,14 @@ bool take_prefix(std::string_view& text, std::string_view prefix) {
 }
 
 std::optional<Decimal> by_name(const std::string& name) {
-  const auto* const found = std::ranges::find(sieve_table, std::string_view(name), &Sieve::name);
+  const auto* const found =
+      std::find_if(sieve_table.begin(), sieve_table.end(), [&](const Sieve& sieve) { return sieve.name == name; });
   return found == sieve_table.end() ? std::nullopt : std::optional(Decimal::of(found->opening));
 }
 
 const Sieve* by_opening(const Decimal& opening) {
-  const auto* const found =
-      std::ranges::find_if(sieve_table, [&](const Sieve& sieve) { return Decimal::of(sieve.opening) == opening; });
+  const auto* const found = std::find_if(sieve_table.begin(), sieve_table.end(),
+                                         [&](const Sieve& sieve) { return Decimal::of(sieve.opening) == opening; });
   return found == sieve_table.end() ? nullptr : found;
 }
 
@@ -89,7 +90,7 @@ std::optional<Decimal> sieve_opening(std::string_view designation) {
     return std::nullopt;
   }
   std::string lowered(designation);
-  std::ranges::transform(lowered, lowered.begin(), lower);
+  std::transform(lowered.begin(), lowered.end(), lowered.begin(), lower);
   std::string_view rest = trimmed(lowered);
   if (take_prefix(rest, "no.") || take_prefix(rest, "no") || take_prefix(rest, "#")) {
     return by_name("No. " + std::string(rest));
@@ -102,7 +103,7 @@ std::optional<Decimal> sieve_opening(std::string_view designation) {
   }
   if (take_suffix(rest, "in") || take_suffix(rest, "in.") || take_suffix(rest, "inch") || take_suffix(rest, "\"")) {
     std::string inches(rest);
-    std::ranges::replace(inches, '-', ' ');  // "1-1/2 in"
+    std::replace(inches.begin(), inches.end(), '-', ' ');  // "1-1/2 in"
     return by_name(inches + " in");
   }
   return std::nullopt;

@@ -123,7 +123,8 @@ std::span<const Symbol> symbols() { return symbol_table; }
 std::span<const Alias> aliases() { return alias_table; }
 
 std::optional<std::uint8_t> find_symbol(std::string_view text) {
-  const auto* const found = std::ranges::find(symbol_table, text, &Symbol::text);
+  const auto* const found =
+      std::find_if(symbol_table.begin(), symbol_table.end(), [&](const Symbol& symbol) { return symbol.text == text; });
   if (found == symbol_table.end()) {
     return std::nullopt;
   }
@@ -131,7 +132,8 @@ std::optional<std::uint8_t> find_symbol(std::string_view text) {
 }
 
 std::optional<std::string_view> find_alias(std::string_view text) {
-  const auto* const found = std::ranges::find(alias_table, text, &Alias::text);
+  const auto* const found =
+      std::find_if(alias_table.begin(), alias_table.end(), [&](const Alias& alias) { return alias.text == text; });
   return found == alias_table.end() ? std::nullopt : std::optional(found->meaning);
 }
 

@@ -4,7 +4,6 @@
 #include <array>
 #include <cassert>
 #include <cstdlib>
-#include <iterator>
 #include <limits>
 #include <utility>
 
@@ -111,8 +110,8 @@ bool same_scale(const Unit& a, const Unit& b) {
 }  // namespace
 
 std::string describe(const Dimension& dimension) {
-  const auto* const named =
-      std::ranges::find(named_dimensions, dimension, &std::pair<Dimension, std::string_view>::first);
+  const auto* const named = std::find_if(named_dimensions.begin(), named_dimensions.end(),
+                                         [&](const auto& one) { return one.first == dimension; });
   if (named != named_dimensions.end()) {
     return std::string(named->second);
   }
@@ -218,8 +217,12 @@ Decimal convert(const Decimal& value, const Unit& from, const Unit& to) { return
 std::vector<std::string_view> known_units() {
   std::vector<std::string_view> known;
   known.reserve(symbols().size() + aliases().size());
-  std::ranges::transform(symbols(), std::back_inserter(known), &Symbol::text);
-  std::ranges::transform(aliases(), std::back_inserter(known), &Alias::text);
+  for (const Symbol& symbol : symbols()) {
+    known.push_back(symbol.text);
+  }
+  for (const Alias& alias : aliases()) {
+    known.push_back(alias.text);
+  }
   return known;
 }
 

@@ -5,8 +5,6 @@
 #include <string>
 #include <string_view>
 
-struct evp_md_ctx_st;  // of OpenSSL
-
 namespace plumbrule::source {
 
 /// SHA-256 (FIPS 180-4), part by part.
@@ -18,10 +16,11 @@ class Sha256 {
   [[nodiscard]] std::string text();
 
  private:
+  struct State;  // the library's
   struct Free {
-    void operator()(evp_md_ctx_st* state) const;
+    void operator()(State* state) const;
   };
-  std::unique_ptr<evp_md_ctx_st, Free> state_;
+  std::unique_ptr<State, Free> state_;
 };
 
 [[nodiscard]] std::string sha256(std::string_view bytes);

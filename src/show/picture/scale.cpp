@@ -1,9 +1,9 @@
 #include "show/picture/scale.hpp"
 
 #include <algorithm>
-#include <array>
-#include <charconv>
 #include <cmath>
+#include <locale>
+#include <sstream>
 
 namespace plumbrule::picture {
 namespace {
@@ -43,10 +43,14 @@ Step step_for(double low, double high, std::size_t most) {
 }
 
 std::string written(double value, int decimals) {
-  std::array<char, 64> buffer{};
-  const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed,
-                                 std::clamp(decimals, 0, 12));
-  return end.ec == std::errc() ? std::string(buffer.data(), end.ptr) : std::string("?");
+  constexpr std::size_t longest = 64;
+  std::ostringstream stream;
+  stream.imbue(std::locale::classic());
+  stream.setf(std::ios_base::fixed, std::ios_base::floatfield);
+  stream.precision(std::clamp(decimals, 0, 12));
+  stream << value;
+  const std::string out = stream.str();
+  return out.size() <= longest ? out : "?";
 }
 
 }  // namespace

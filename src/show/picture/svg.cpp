@@ -1,8 +1,8 @@
 #include "show/picture/svg.hpp"
 
 #include <array>
-#include <charconv>
 #include <cmath>
+#include <cstdlib>
 
 namespace plumbrule::picture {
 namespace {
@@ -105,15 +105,19 @@ std::string_view entity(std::uint32_t code) {
 }  // namespace
 
 std::string number(double value) {
-  const double rounded = std::round(value * 100) / 100;
-  std::array<char, 400> buffer{};
-  const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), rounded, std::chars_format::fixed, 2);
-  std::string out = std::isfinite(rounded) ? std::string(buffer.data(), end.ptr) : "0.00";
+  constexpr double beyond = 1e15;  // no drawing is that large
+  const double hundredths = std::round(value * 100);
+  if (!(std::abs(hundredths) < beyond) || hundredths == 0) {
+    return "0";
+  }
+  std::string out = std::to_string(std::llabs(static_cast<long long>(hundredths)));
+  out.insert(0, out.size() < 3 ? 3 - out.size() : 0, '0');
+  out.insert(out.size() - 2, ".");
   out.erase(out.find_last_not_of('0') + 1);
   if (out.back() == '.') {
     out.pop_back();
   }
-  return out == "-0" ? "0" : out;
+  return (hundredths < 0 ? "-" : "") + out;
 }
 
 std::string escaped(std::string_view text) {

@@ -9,36 +9,6 @@
 #include "language/check/shelf.hpp"
 
 namespace plumbrule::followup::made {
-namespace {
-
-using check::Rules;
-using quantity::Decimal;
-
-constexpr std::size_t values_of_each = 6;
-
-std::string flow(const Words& words) {
-  std::string out;
-  for (const auto& [name, value] : words) {
-    out += (out.empty() ? "" : ", ") + name + ": \"" + value + "\"";
-  }
-  return "{" + out + "}";
-}
-
-// A specimen with readings is a map already.
-std::string specimen(const std::string& text) { return text.front() == '{' ? text : "\"" + text + "\""; }
-
-std::string yaml(const Trial& trial) {
-  std::string out = "  - measure: " + trial.measure + "\n    under: " + flow(trial.under) + "\n";
-  out += trial.at.empty() ? "" : "    at: " + flow(trial.at) + "\n";
-  out += trial.lot.empty() ? "" : "    lot: \"" + trial.lot + "\"\n";
-  out += trial.tested.empty() ? "" : "    tested: " + trial.tested + "\n";
-  std::string list;
-  for (const std::string& one : trial.specimens) {
-    list += (list.empty() ? "" : ", ") + specimen(one);
-  }
-  out += list.empty() ? "" : "    specimens: [" + list + "]\n";
-  return out + (trial.reported.empty() ? "" : "    reported: \"" + trial.reported + "\"\n");
-}
 
 // The context points into it: it stays where it was made.
 struct Reviewed {
@@ -73,6 +43,37 @@ struct Reviewed {
   explain::Context context;
   audit::Inspection inspection;
 };
+
+namespace {
+
+using check::Rules;
+using quantity::Decimal;
+
+constexpr std::size_t values_of_each = 6;
+
+std::string flow(const Words& words) {
+  std::string out;
+  for (const auto& [name, value] : words) {
+    out += (out.empty() ? "" : ", ") + name + ": \"" + value + "\"";
+  }
+  return "{" + out + "}";
+}
+
+// A specimen with readings is a map already.
+std::string specimen(const std::string& text) { return text.front() == '{' ? text : "\"" + text + "\""; }
+
+std::string yaml(const Trial& trial) {
+  std::string out = "  - measure: " + trial.measure + "\n    under: " + flow(trial.under) + "\n";
+  out += trial.at.empty() ? "" : "    at: " + flow(trial.at) + "\n";
+  out += trial.lot.empty() ? "" : "    lot: \"" + trial.lot + "\"\n";
+  out += trial.tested.empty() ? "" : "    tested: " + trial.tested + "\n";
+  std::string list;
+  for (const std::string& one : trial.specimens) {
+    list += (list.empty() ? "" : ", ") + specimen(one);
+  }
+  out += list.empty() ? "" : "    specimens: [" + list + "]\n";
+  return out + (trial.reported.empty() ? "" : "    reported: \"" + trial.reported + "\"\n");
+}
 
 bool any_fails(const Reviewed& reviewed) {
   const auto& all = reviewed.review.findings;
@@ -252,9 +253,14 @@ Words classes_of(const Shipped& shipped, std::size_t number) {
 }
 
 FollowUp follow(Shipped& shipped, const Record& before, const Record& after, bool readable) {
-  const Reviewed earlier(shipped, before, true);
+  std::string text = yaml(before);
+  if (shipped.earlier == nullptr || shipped.earlier_text != text) {
+    shipped.earlier = std::make_shared<const Reviewed>(shipped, before, true);
+    shipped.earlier_text = std::move(text);
+  }
   const Reviewed later(shipped, after, readable);
-  return compare({earlier.context, earlier.inspection.findings}, {later.context, later.inspection.findings});
+  return compare({shipped.earlier->context, shipped.earlier->inspection.findings},
+                 {later.context, later.inspection.findings});
 }
 
 std::set<std::size_t> failing(Shipped& shipped, const Record& record) {

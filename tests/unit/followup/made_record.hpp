@@ -8,8 +8,8 @@
 #include <utility>
 #include <vector>
 
-#include "language/check/check.hpp"
 #include "apply/followup/followup.hpp"
+#include "language/check/check.hpp"
 #include "language/plan/plan.hpp"
 
 namespace plumbrule::followup::made {
@@ -17,12 +17,17 @@ namespace plumbrule::followup::made {
 using Words = std::map<std::string, std::string>;
 using Texts = std::vector<std::string>;
 
+struct Reviewed;  // a record with its review
+
 /// A specification of the repository, ready for reviews.
 struct Shipped {
   std::string path;
   source::SourceMap sources;
   check::Rules rules;
   plan::Plan plan;
+  // The earlier submittal of the last follow-up: many resubmittals are held against one.
+  std::string earlier_text;
+  std::shared_ptr<const Reviewed> earlier;
 };
 /// Precondition: the file is in order.
 [[nodiscard]] std::unique_ptr<Shipped> read(const std::string& path);

@@ -1,8 +1,9 @@
 #include "show/report/review/pictures.hpp"
 
 #include <algorithm>
-#include <charconv>
 #include <limits>
+#include <locale>
+#include <sstream>
 
 #include "judge/explain/wording.hpp"
 
@@ -234,8 +235,9 @@ std::vector<picture::Picture> drawn_in_parts(const picture::MatrixChart& all) {
 
 double coordinate(std::string_view exact) {
   double out = std::numeric_limits<double>::quiet_NaN();
-  const auto read = std::from_chars(exact.data(), exact.data() + exact.size(), out);
-  return read.ec == std::errc() ? out : std::numeric_limits<double>::quiet_NaN();
+  std::istringstream stream{std::string(exact)};
+  stream.imbue(std::locale::classic());
+  return stream >> out ? out : std::numeric_limits<double>::quiet_NaN();
 }
 
 std::vector<Placed> pictures(const Report& report) {
