@@ -95,8 +95,10 @@ bool add_repeated(const Part& part, std::string& into) {
   if (!times || !text || text->empty() || *times > largest_generated / text->size()) {
     return false;
   }
+  const bool series = part[0] == "series";
+  into.reserve(into.size() + *times * text->size());
   for (std::size_t at = 1; at <= *times && into.size() <= largest_generated; ++at) {
-    into += part[0] == "series" ? numbered(*text, at) : *text;
+    series ? into += numbered(*text, at) : into += *text;
   }
   into += part[0] == "line" ? "\n" : "";
   return true;

@@ -39,7 +39,7 @@ std::vector<sweep::Lines> parts_of(const File& file, std::size_t spare) {
   return out;
 }
 
-constexpr std::size_t part = Archive::part_size;
+constexpr std::size_t piece = Archive::part_size;
 
 std::string line_of(std::size_t size, char letter) { return std::string(size, letter) + '\n'; }
 
@@ -47,11 +47,11 @@ std::string line_of(std::size_t size, char letter) { return std::string(size, le
 
 TEST_CASE("the parts of an archive are its lines, whatever memory they are read into") {
   std::string whole;
-  for (const std::size_t size : {0UL, 1UL, part - 2, part - 1, part, part + 1, 3 * part + 7, 5UL, 2 * part - 1, 40UL}) {
+  for (const std::size_t size : {0UL, 1UL, piece - 2, piece - 1, piece, piece + 1, 3 * piece + 7, 5UL, 2 * piece - 1, 40UL}) {
     whole += line_of(size, static_cast<char>('a' + whole.size() % 26));
   }
   const std::string end = GENERATE(std::string(), std::string("behind the last line break"));
-  const std::size_t spare = GENERATE(0UL, 1UL, 1000UL, part, 4 * part);
+  const std::size_t spare = GENERATE(0UL, 1UL, 1000UL, piece, 4 * piece);
   const File file(whole + end);
   std::string read;
   for (const sweep::Lines& lines : parts_of(file, spare)) {
@@ -79,8 +79,8 @@ TEST_CASE("a line that is too long is cut off beyond what is read, and those beh
 
 TEST_CASE("empty lines in front of the headings of a sheet do not count, however many there are") {
   const std::string empty = GENERATE("", "\n", " \t\r\n\n", "\xEF\xBB\xBF\n", "\xEF\xBB\xBF");
-  const std::size_t more = GENERATE(0UL, 1UL, 2 * part + 5);
-  const std::string rows = line_of(20, 'b') + line_of(part, 'c') + "d";
+  const std::size_t more = GENERATE(0UL, 1UL, 2 * piece + 5);
+  const std::string rows = line_of(20, 'b') + line_of(piece, 'c') + "d";
   const auto before = static_cast<std::uint32_t>(std::count(empty.begin(), empty.end(), '\n') + more);
   std::string read;
   for (const sweep::Lines& lines :
