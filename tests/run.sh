@@ -2,7 +2,7 @@
 # The tests, in two depths. Both end with the seconds of each step and the line `N passed, N failed`: tests, and one for
 # each other step. Exit status 0 only when nothing failed.
 #   tests/run.sh          release build, all its tests, clang-format: what to run before each commit
-#   tests/run.sh --deep   also sanitizer build and tests, clang-tidy, packages, fuzz targets, laws at length, SARIF and
+#   tests/run.sh --deep   also sanitizer build and tests, clang-tidy, packages, threads, fuzz targets, laws at length, SARIF and
 #                         submittals against their schemas, HTML reports in a browser: what the integration runs
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
@@ -99,6 +99,7 @@ if [[ $deep == yes ]]; then
   check "clang-tidy" bash tests/tidy/run.sh
   check "clang-tidy: planted defects" bash tests/tidy/run.sh --planted
   check "packages" bash tests/package/run.sh .build/release
+  check "two threads that review at once" bash tests/package/threads.sh
   check "fuzz targets, briefly" bash tests/fuzz/run.sh 15 2 1  # tests/fuzz/run.sh runs them at length
   check "laws at length" long_laws
   check "Node.js" node_there
@@ -107,7 +108,7 @@ if [[ $deep == yes ]]; then
   check "HTML reports in the browser" bash tests/browser/run.sh "$program"
 else
   heading "left out, tests/run.sh --deep has them"
-  echo "sanitizers, clang-tidy, packages, fuzz targets, laws at length, SARIF and submittals against schemas, HTML in a browser"
+  echo "sanitizers, clang-tidy, packages, threads, fuzz targets, laws at length, SARIF and submittals against schemas, HTML in a browser"
 fi
 
 heading "summary"

@@ -5,6 +5,14 @@
 
 namespace plumbrule::contrast {
 
+std::string word_list(const std::set<std::string>& words) {
+  std::string out;
+  for (const std::string& word : words) {
+    out += (out.empty() ? "" : ", ") + word;
+  }
+  return out;
+}
+
 std::string classes_text(const Asked& classes) {
   std::string out;
   for (const auto& [category, words] : classes) {

@@ -5,6 +5,9 @@
 
 namespace plumbrule::contrast {
 
+/// "heavy, medium".
+[[nodiscard]] std::string word_list(const std::set<std::string>& words);
+
 /// "traffic heavy, medium; climate cold"; with exceptions ", except traffic light" behind.
 [[nodiscard]] std::string classes_text(const Asked& classes);
 [[nodiscard]] std::string classes_text(const Asked& classes, const std::vector<Asked>& exceptions);

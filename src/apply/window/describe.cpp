@@ -10,7 +10,7 @@ std::string_view role_in_end(const Words& words, const End& end) {
   return first.role == Role::own_limit ? "limits the variable itself" : "fails beyond it";
 }
 
-std::string said(const Words& words, const End& end) {
+std::string end_text(const Words& words, const End& end) {
   if (end.kind == EndKind::limit) {
     return words.names(end.clauses) +
            (end.clauses.size() > 1 ? " fail beyond it" : " " + std::string(role_in_end(words, end)));
@@ -28,7 +28,7 @@ EndReport end_report(const Words& words, const End& end) {
   out.at = words.number(end.at);
   out.inside = end.inside;
   out.kind = end.kind;
-  out.said = said(words, end);
+  out.said = end_text(words, end);
   for (const std::size_t index : end.clauses) {
     const Clause& clause = words.window().clauses[index];
     out.clauses.push_back(words.requirement(clause).number);
@@ -212,92 +212,6 @@ std::string tolerance_text(const Words& words) {
       plain(*window.choice - *window.tolerance) + " to " + words.number(*window.choice + *window.tolerance).full;
   return "production may stray by " + words.difference(*window.tolerance).full + ": " + band +
          (window.tolerance_fits ? " lies inside the window" : " does not lie inside the window");
-}
-
-// Clauses that are shown at the choice by a line alone.
-std::string only_by_a_line(const Words& words) {
-  std::vector<std::size_t> all;
-  const Window& window = words.window();
-  for (std::size_t at = 0; at < window.clauses.size(); ++at) {
-    const Clause& one = window.clauses[at];
-    if (one.role == Role::varies && one.counts && one.finding.verdict == Verdict::not_shown) {
-      all.push_back(at);
-    }
-  }
-  return !window.chosen || all.empty()
-             ? ""
-             : "at the job mix itself " + words.names(all) + (all.size() > 1 ? " are" : " is") +
-                   " not shown: a test there must confirm the line";
-}
-
-// Results that are older than the clause allows. Where they are at the job mix and nothing else is, its verdict says
-// it.
-std::string passed_over(const Words& words, const Clause& clause) {
-  const auto& choice = words.window().choice;
-  const bool said = clause.finding.verdict == Verdict::not_shown && clause.finding.reason == evaluate::Reason::too_old;
-  std::string places;
-  std::size_t count = 0;
-  for (const TooOld& one : clause.too_old) {
-    if (said && choice && one.at == *choice) {
-      continue;
-    }
-    const source::Span& place = words.context().evidence.results[one.result].span;
-    places += (count == 0 ? "" : ", ") + plain(one.at) + " [" + words.context().sources.place_text(place) + "]";
-    ++count;
-  }
-  return count == 0 ? ""
-                    : words.name(clause) + ": passed over as older than the clause allows: the " +
-                          (count == 1 ? "result at " : "results at ") + places;
-}
-
-std::vector<std::string> cautions(const Words& words) {
-  std::vector<std::string> out;
-  const Window& window = words.window();
-  if (window.submittal_has_errors) {
-    out.emplace_back("the submittal has errors; what they touch is not shown");
-  }
-  std::size_t open = 0;
-  std::vector<std::size_t> failing;
-  std::vector<std::size_t> mended;  // by a value inside their own limit
-  for (std::size_t at = 0; at < window.clauses.size(); ++at) {
-    const Clause& one = window.clauses[at];
-    const bool beside = one.counts && one.role == Role::constant;
-    const bool optional = words.requirement(one).optional;
-    open += beside && !optional && one.finding.verdict == Verdict::not_shown ? 1U : 0U;
-    if (one.counts && one.role != Role::varies && one.finding.verdict == Verdict::fails) {
-      const bool by_value =
-          one.role == Role::own_limit && window.choice && one.profile.at(*window.choice) == Verdict::fails;
-      (by_value ? mended : failing).push_back(at);
-    }
-  }
-  if (open > 0) {
-    out.push_back((window.pieces.empty() ? "" : "this is the window of what was tested only: ") + std::to_string(open) +
-                  (open == 1 ? " clause is" : " clauses are") + " not shown");
-  }
-  if (!mended.empty()) {
-    out.push_back(words.names(mended) + (mended.size() == 1 ? " fails" : " fail") +
-                  " at the value of the job mix: only another value mends that");
-  }
-  if (!failing.empty()) {
-    out.push_back(words.names(failing) + (failing.size() == 1 ? " fails" : " fail") + " at the job mix, and " +
-                  (failing.size() == 1 ? "was" : "were") +
-                  " not tested at other values: the window does not mend that");
-  }
-  if (std::string said = only_by_a_line(words); !said.empty()) {
-    out.push_back(std::move(said));
-  }
-  for (const Clause& one : window.clauses) {
-    if (std::string said = passed_over(words, one); !said.empty()) {
-      out.push_back(std::move(said));
-    }
-  }
-  if (window.tested.empty()) {
-    out.emplace_back("no result stands at a stated value of it");
-  } else if (window.tested.size() < 3) {
-    out.push_back("tested at " + std::to_string(window.tested.size()) +
-                  (window.tested.size() == 1 ? " value only" : " values only; three or more show a trend"));
-  }
-  return out;
 }
 
 }  // namespace

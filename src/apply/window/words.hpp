@@ -49,6 +49,7 @@ class Words {
   const Window& window_;
 };
 
+[[nodiscard]] std::vector<std::string> cautions(const Words& words);
 [[nodiscard]] std::vector<ChangeReport> changes(const Words& words);
 [[nodiscard]] std::vector<CurveReport> curves(const Words& words);
 

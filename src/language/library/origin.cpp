@@ -1,6 +1,8 @@
 #include "language/library/origin.hpp"
 
 #include <algorithm>
+#include <set>
+#include <utility>
 
 #include "base/source/digest.hpp"
 #include "base/source/version.hpp"
@@ -9,15 +11,29 @@
 namespace plumbrule::library {
 namespace {
 
-void add(Origin& origin, const source::SourceMap& sources, source::FileId file, const std::string& kind) {
-  UsedFile one{std::string(sources.name(file)), kind, source::sha256(sources.text(file))};
-  const bool known = std::any_of(origin.files.begin(), origin.files.end(), [&](const UsedFile& other) {
-    return other.path == one.path && other.digest == one.digest;
-  });
-  if (!known) {
-    origin.files.push_back(std::move(one));
+// Files one after the other, each once: a text that several sets share has one digest, made once.
+class Collector {
+ public:
+  Collector(Origin& origin, const source::SourceMap& sources) : origin_(origin), sources_(sources) {}
+
+  void add(source::FileId file, const std::string& kind) {
+    if (!seen_.insert(file).second) {
+      return;
+    }
+    UsedFile used{std::string(sources_.name(file)), kind, source::sha256(sources_.text(file))};
+    const bool known = std::any_of(origin_.files.begin(), origin_.files.end(), [&](const UsedFile& other) {
+      return other.path == used.path && other.digest == used.digest;
+    });
+    if (!known) {
+      origin_.files.push_back(std::move(used));
+    }
   }
-}
+
+ private:
+  Origin& origin_;
+  const source::SourceMap& sources_;
+  std::set<source::FileId> seen_;
+};
 
 // The same file may amend one of the specifications, and be set aside for another.
 bool amends(const source::SourceMap& sources, std::span<const RuleSet> sets, source::FileId file) {
@@ -33,15 +49,16 @@ bool amends(const source::SourceMap& sources, std::span<const RuleSet> sets, sou
 Origin origin_of(const source::SourceMap& sources, std::span<const RuleSet> sets,
                          const std::vector<source::FileId>& submittals) {
   Origin out{std::string(source::version()), {}, {}, {}};
+  Collector collector(out, sources);
   for (const source::FileId file : submittals) {
-    add(out, sources, file, "submittal");
+    collector.add(file, "submittal");
   }
   for (const RuleSet& set : sets) {
     for (const source::FileId file : set.rules.files) {
-      add(out, sources, file, file == set.rules.file && set.rules.specification ? "specification" : "vocabulary");
+      collector.add(file, file == set.rules.file && set.rules.specification ? "specification" : "vocabulary");
     }
     for (const source::FileId file : set.amendments) {
-      add(out, sources, file, amends(sources, sets, file) ? "amendment" : "amendment, not in force");
+      collector.add(file, amends(sources, sets, file) ? "amendment" : "amendment, not in force");
     }
   }
   return out;
