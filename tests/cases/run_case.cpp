@@ -160,8 +160,8 @@ class Performance {
     const Ran ran =
         run_shell({section.argument, place_.here(), place_.base(), environment_for(place_, setting_), setting_.limit});
     const Replacements names = names_for(place_, setting_);
-    Transcript actual{printable(masked(with_names(ran.output, names))),
-                      printable(with_names(ran.error, names)), ran.status};
+    Transcript actual{printable(masked(with_names(ran.output, names))), printable(with_names(ran.error, names)),
+                      ran.status};
     std::string differences = parts_of(section.expected, actual);
     if (!ran.trouble.empty()) {
       complain(section, "$ " + section.argument + "\n  " + ran.trouble);

@@ -8,9 +8,9 @@
 #include <string>
 #include <vector>
 
-#include "language/check/check.hpp"
 #include "base/diagnose/encoding.hpp"
 #include "base/diagnose/render.hpp"
+#include "language/check/check.hpp"
 
 namespace plumbrule::fuzz {
 

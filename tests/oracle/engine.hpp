@@ -4,9 +4,9 @@
 #include <array>
 #include <memory>
 
-#include "language/check/check.hpp"
-#include "judge/evaluate/evaluate.hpp"
 #include "judge.hpp"
+#include "judge/evaluate/evaluate.hpp"
+#include "language/check/check.hpp"
 #include "language/plan/plan.hpp"
 
 namespace plumbrule::oracle {

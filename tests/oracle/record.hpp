@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "judge/evidence/document.hpp"
 #include "interval.hpp"
+#include "judge/evidence/document.hpp"
 #include "rulebook.hpp"
 
 namespace plumbrule::oracle {

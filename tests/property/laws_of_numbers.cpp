@@ -1,7 +1,7 @@
 // Laws of rounding (language.md, section 3.6): limits and values are drawn near each other, so that ties are common.
 
-#include "law_tools.hpp"
 #include "base/quantity/rounding.hpp"
+#include "law_tools.hpp"
 
 namespace plumbrule::property {
 namespace {

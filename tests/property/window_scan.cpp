@@ -9,10 +9,10 @@
 #include <map>
 #include <random>
 
-#include "language/check/check.hpp"
-#include "judge/evidence/evidence.hpp"
-#include "language/plan/plan.hpp"
 #include "apply/window/find.hpp"
+#include "judge/evidence/evidence.hpp"
+#include "language/check/check.hpp"
+#include "language/plan/plan.hpp"
 
 namespace {
 

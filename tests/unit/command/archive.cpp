@@ -47,7 +47,8 @@ std::string line_of(std::size_t size, char letter) { return std::string(size, le
 
 TEST_CASE("the parts of an archive are its lines, whatever memory they are read into") {
   std::string whole;
-  for (const std::size_t size : {0UL, 1UL, piece - 2, piece - 1, piece, piece + 1, 3 * piece + 7, 5UL, 2 * piece - 1, 40UL}) {
+  for (const std::size_t size :
+       {0UL, 1UL, piece - 2, piece - 1, piece, piece + 1, 3 * piece + 7, 5UL, 2 * piece - 1, 40UL}) {
     whole += line_of(size, static_cast<char>('a' + whole.size() % 26));
   }
   const std::string end = GENERATE(std::string(), std::string("behind the last line break"));

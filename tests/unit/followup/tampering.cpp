@@ -6,8 +6,8 @@
 #include <functional>
 #include <random>
 
-#include "made_record.hpp"
 #include "base/quantity/sieve.hpp"
+#include "made_record.hpp"
 
 namespace plumbrule::followup {
 namespace {
