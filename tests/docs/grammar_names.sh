@@ -87,12 +87,13 @@ differ() {
 }
 
 check_rules() {
-  local structs defined name
+  local structs exempted defined name
   structs=$(header_structs | grep -v '^k_')
-  for name in "${!exempt[@]}"; do
-    grep -qx "$name" <<< "$structs" || violation "\`$name\` is exempt (${exempt[$name]}), but no header declares it"
-    structs=$(grep -vx "$name" <<< "$structs")
-  done
+  exempted=$(printf '%s\n' "${!exempt[@]}" | sort)
+  while read -r name; do
+    violation "\`$name\` is exempt (${exempt[$name]}), but no header declares it"
+  done < <(comm -13 <(echo "$structs") <(echo "$exempted"))
+  structs=$(comm -23 <(echo "$structs") <(echo "$exempted"))
   defined=$(defined_rules)
   differ "is a struct of the headers and not defined in section 12" \
     "is defined in section 12 and no struct of the headers" "$structs" "$defined"

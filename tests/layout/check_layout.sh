@@ -30,12 +30,10 @@ check_top() {
 
 check_lengths() {
   local file length
-  while read -r file; do
-    length=$(wc -l < "$file")
-    if [[ $length -gt $longest_file ]]; then
-      violation "$file: $length lines; at most $longest_file are allowed"
-    fi
-  done < <(code_files)
+  while read -r length file; do
+    violation "$file: $length lines; at most $longest_file are allowed"
+  done < <(code_files | xargs -r awk -v most="$longest_file" 'FNR > most { ++over[FILENAME] }
+    END { for (name in over) print over[name] + most, name }' | sort -k 2)
 }
 
 check_rooms() {
