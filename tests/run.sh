@@ -78,8 +78,8 @@ format() {
 long_laws() {
   local programs=.build/release/tests/property
   "$programs/differential" --runs 200000 --seed 2 --jobs 2 --folder .build/disagreements &&
-    "$programs/window_scan" --trials 50000 --seed 2 &&
-    RC_PARAMS="seed=2 max_success=10000" "$programs/laws" &&
+    "$programs/window_scan" --trials 30000 --seed 2 &&
+    RC_PARAMS="seed=2 max_success=5000" "$programs/laws" &&
     bash tests/sweep/in_full.sh .build/release/src/plumbrule 1200 2
 }
 
