@@ -217,4 +217,18 @@ bool add_part(Summary& to, const Summary& part, std::string& reason) {
   return true;
 }
 
+assess::Upshot upshot(const Summary& summary) {
+  const Tally& tally = summary.tally;
+  assess::Upshots out;
+  out.add_open(library::leaves_open(summary.origin) || tally.unreadable > 0 || tally.faulty > 0 || tally.records == 0);
+  for (const SpecificationTally& specification : tally.specifications) {
+    for (const evaluate::Outcome outcome : summary_outcomes) {
+      if (specification.outcomes.at(static_cast<std::size_t>(outcome)) > 0) {
+        out.add(outcome);
+      }
+    }
+  }
+  return out.upshot();
+}
+
 }  // namespace plumbrule::sweep

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "apply/sweep/tally.hpp"
+#include "judge/assess/assessment.hpp"
 #include "language/library/origin.hpp"
 
 namespace plumbrule::sweep {
@@ -40,5 +41,9 @@ inline constexpr std::array<const char*, 4> verdict_keys{"complies", "fails", "n
 /// Adds a part. Nothing is added, and the reason given, if it was held against other specifications or rule files, or
 /// if a file of its archive was counted before, as its digest says.
 [[nodiscard]] bool add_part(Summary& to, const Summary& part, std::string& reason);
+
+/// What the whole archive comes to: a record that cannot be read or has errors is never one that complies, nor is an archive
+/// without a record.
+[[nodiscard]] assess::Upshot upshot(const Summary& summary);
 
 }  // namespace plumbrule::sweep

@@ -1,8 +1,6 @@
 #include "apply/sweep/worker.hpp"
 
-#include <set>
-#include <tuple>
-
+#include "base/diagnose/problem.hpp"
 #include "base/diagnose/render.hpp"
 #include "judge/evidence/sheet.hpp"
 #include "judge/evidence/text_of_file.hpp"
@@ -22,27 +20,16 @@ void append_errors(const diagnose::Diagnostics& diagnostics, const source::Sourc
   }
 }
 
-// The same error against several specifications counts once.
-class Merged {
- public:
-  void add(const diagnose::Diagnostics& from) {
-    for (const diagnose::Diagnostic& one : from.all()) {
-      const source::Span& span = one.primary.span;
-      if (one.severity == diagnose::Severity::error &&
-          seen_.emplace(one.code, span.file, span.begin, span.end).second) {
-        all_.add(one);
-      }
+// The same error against several specifications counts once; warnings do not count.
+diagnose::Diagnostics errors_of(diagnose::Merged& merged) {
+  diagnose::Diagnostics out;
+  for (const diagnose::Diagnostic& found : merged.take().all()) {
+    if (found.severity == diagnose::Severity::error) {
+      out.add(found);
     }
   }
-  [[nodiscard]] diagnose::Diagnostics take() {
-    all_.sort_by_place();
-    return std::move(all_);
-  }
-
- private:
-  std::set<std::tuple<diagnose::Code, source::FileId, std::uint32_t, std::uint32_t>> seen_;
-  diagnose::Diagnostics all_;
-};
+  return out;
+}
 
 }  // namespace
 
@@ -210,7 +197,7 @@ std::optional<evidence::Node> Worker::read(const Lines& lines, std::string_view 
 // True: nothing was remarked.
 bool Worker::judge_all(const evidence::Node& document, const std::string& record, const source::SourceMap& sources,
                        Written& out) {
-  Merged merged;
+  diagnose::Merged merged;
   std::vector<Judgement> judgements;
   std::string mix;
   for (const Against& one : against_) {
@@ -218,7 +205,7 @@ bool Worker::judge_all(const evidence::Node& document, const std::string& record
     auto evidence = evidence::bind(document, *one.rules, names_, problems);
     merged.add(problems);
     if (!evidence) {
-      append_errors(merged.take(), sources, out.errors);
+      append_errors(errors_of(merged), sources, out.errors);
       refuse(record, out);
       return false;
     }
@@ -226,7 +213,7 @@ bool Worker::judge_all(const evidence::Node& document, const std::string& record
     mix = evidence->identity.mix;
     judge(one, *evidence, problems.has_errors(), judgements.emplace_back());
   }
-  const diagnose::Diagnostics all = merged.take();
+  const diagnose::Diagnostics all = errors_of(merged);
   append_errors(all, sources, out.errors);
   tally_.faulty += all.all().empty() ? 0 : 1;
   for (std::size_t at = 0; at < judgements.size(); ++at) {

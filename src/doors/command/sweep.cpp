@@ -15,9 +15,9 @@
 #include "doors/command/result_file.hpp"
 #include "doors/command/sweep_progress.hpp"
 #include "doors/command/workplace.hpp"
-#include "language/library/folder.hpp"
 #include "judge/evidence/written.hpp"
 #include "judge/explain/explanation.hpp"
+#include "language/library/folder.hpp"
 #include "show/report/sweep/sweep.hpp"
 
 namespace plumbrule::command {
@@ -152,19 +152,6 @@ bool run_all(Archive& archive, std::deque<sweep::Worker>& workers, ResultFile& v
       .run();
 }
 
-Exit sweep_status(const sweep::Summary& report) {
-  const sweep::Tally& tally = report.tally;
-  bool open = library::leaves_open(report.origin) || tally.unreadable > 0 || tally.faulty > 0 || tally.records == 0;
-  for (const sweep::SpecificationTally& one : tally.specifications) {
-    const auto count = [&](evaluate::Outcome outcome) { return one.outcomes.at(static_cast<std::size_t>(outcome)); };
-    if (count(evaluate::Outcome::revise_and_resubmit) + count(evaluate::Outcome::refer_to_engineer) > 0) {
-      return Exit::fails;
-    }
-    open = open || count(evaluate::Outcome::incomplete) > 0;
-  }
-  return open ? Exit::incomplete : Exit::complies;
-}
-
 // Where verdicts go to standard output, the summary is their last line; of CSV it goes to standard error.
 bool write_summary(const sweep::Summary& report, const SweepOptions& options, ResultFile& verdicts) {
   const bool shared = options.verdicts == "-" && options.out.empty();
@@ -234,7 +221,7 @@ Exit add_up(const SweepOptions& options) {
   }
   const std::string text =
       options.format == Format::json ? report::sweep_json(*whole) : report::sweep_text(*whole, sweep_width);
-  return write_output(text, options.out) ? sweep_status(*whole) : Exit::unusable;
+  return write_output(text, options.out) ? exit_of(sweep::upshot(*whole)) : Exit::unusable;
 }
 
 Exit run_sweep(const SweepOptions& options, const source::SourceMap& sources, const library::RulesInForce& rules,
@@ -266,7 +253,7 @@ Exit run_sweep(const SweepOptions& options, const source::SourceMap& sources, co
   for (const Archive::Digested& one : archive.digested()) {
     report.origin.files.push_back({one.file, library::archive_kind, one.digest});
   }
-  return write_summary(report, options, verdicts) ? sweep_status(report) : Exit::unusable;
+  return write_summary(report, options, verdicts) ? exit_of(sweep::upshot(report)) : Exit::unusable;
 }
 
 }  // namespace

@@ -41,7 +41,7 @@ std::string contrast_html(const ContrastReport& report) {
     out.parts.push_back({"Past submittals", past});
   }
   out.parts.push_back(files(report.origin));
-  return page(out);
+  return page(std::move(out));
 }
 
 }  // namespace plumbrule::report

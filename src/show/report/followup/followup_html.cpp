@@ -46,7 +46,7 @@ Part specification(const SpecificationFollowUp& one) {
     }
   }
   body += one.findings.empty() ? paragraph("No clause is open in either.") : Markup();
-  return {one.title, body};
+  return {one.title, std::move(body)};
 }
 
 Part outcomes(const FollowUpReport& report) {
@@ -71,7 +71,7 @@ Part looks(const FollowUpReport& report) {
   }
   Markup body = paragraph(looks_note);
   body += html_table(out);
-  return {"Worth a look", body};
+  return {"Worth a look", std::move(body)};
 }
 
 Part values(const FollowUpReport& report) {
@@ -105,7 +105,7 @@ Part audits(const FollowUpReport& report) {
   }
   Markup body = paragraph("No verdict depends on the audit.");
   body += out.rows.empty() ? paragraph("Nothing was found in either.") : html_table(out);
-  return {"Audit of the readings", body};
+  return {"Audit of the readings", std::move(body)};
 }
 
 Markup submittals(const FollowUpReport& report) {
@@ -149,7 +149,7 @@ std::string follow_up_html(const FollowUpReport& report) {
   out.parts.push_back(audits(report));
   out.parts.push_back(files(report.origin));
   out.parts.push_back(signature());
-  return page(out);
+  return page(std::move(out));
 }
 
 }  // namespace plumbrule::report

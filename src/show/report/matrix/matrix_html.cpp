@@ -106,7 +106,7 @@ std::string matrix_html(const Report& report) {
     out.parts.push_back({"Not compared", apart});
   }
   out.parts.push_back(files(report.origin));
-  return page(out);
+  return page(std::move(out));
 }
 
 }  // namespace plumbrule::report

@@ -45,19 +45,27 @@ Markup mark(std::string_view style, std::string_view word) {
 
 }  // namespace
 
-std::string page(const Page& page) {
+// Part by part, each of which is let go when it stands on the page.
+std::string page(Page page) {
   Markup style = fill<templates::page_css>();
   style += Markup::of_drawing("\n<style>\n" + std::string(picture::style_sheet()) + "</style>");
-  Markup links, body;
+  Markup links;
   for (std::size_t at = 0; at < page.parts.size(); ++at) {
-    const Part& part = page.parts[at];
-    links += fill<templates::link>(hole<"id">(id_of(at)), hole<"title">(part.title));
-    body += fill<templates::part>(hole<"id">(id_of(at)), hole<"title">(part.title), hole<"body">(part.body));
+    links += fill<templates::link>(hole<"id">(id_of(at)), hole<"title">(page.parts[at].title));
   }
-  return fill<templates::page>(hole<"title">(page.title), hole<"kind">(page.kind), hole<"style">(style),
-                               hole<"lead">(breakable(page.lead)), hole<"links">(links), hole<"body">(breakable(body)),
-                               hole<"caution">(caution))
-      .html();
+  const Frame whole = frame<templates::page, "body">(hole<"title">(page.title), hole<"kind">(page.kind),
+                                                     hole<"style">(style), hole<"lead">(breakable(page.lead)),
+                                                     hole<"links">(links), hole<"caution">(caution));
+  std::string out = whole.before.html();
+  for (std::size_t at = 0; at < page.parts.size(); ++at) {
+    Part& part = page.parts[at];
+    const Frame about = frame<templates::part, "body">(hole<"id">(id_of(at)), hole<"title">(part.title));
+    append_breakable(out, about.before);
+    append_breakable(out, part.body);
+    append_breakable(out, about.after);
+    part.body = Markup();
+  }
+  return out + whole.after.html();
 }
 
 Fact fact(const std::string& name, std::string_view value) { return {name, escaped(value)}; }

@@ -7,8 +7,8 @@
 
 #include <report_templates.hpp>
 
-#include "show/report/review/report.hpp"
 #include "show/report/parts/table.hpp"
+#include "show/report/review/report.hpp"
 
 namespace plumbrule::report {
 
@@ -25,7 +25,7 @@ struct Page {
   std::vector<Part> parts;
 };
 /// One self-contained document: style inside, no script, nothing from the network; the caution at its end.
-[[nodiscard]] std::string page(const Page& page);
+[[nodiscard]] std::string page(Page page);
 
 /// Names and what they are. Those without a value are left out.
 struct Fact {

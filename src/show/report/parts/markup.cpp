@@ -130,14 +130,18 @@ Markup escaped(std::string_view text) {
   return Markup(std::move(out));
 }
 
-Markup breakable(const Markup& markup) {
-  std::string out;
-  std::string_view rest = markup.html_;
+void append_breakable(std::string& page, const Markup& markup) {
+  std::string_view rest = markup.html();
   while (!rest.empty()) {
     const std::size_t size = rest.front() == '<' ? tag(rest) : std::min(rest.find('<'), rest.size());
-    out += rest.front() == '<' ? std::string(rest.substr(0, size)) : broken(rest.substr(0, size));
+    page += rest.front() == '<' ? std::string(rest.substr(0, size)) : broken(rest.substr(0, size));
     rest.remove_prefix(size);
   }
+}
+
+Markup breakable(const Markup& markup) {
+  std::string out;
+  append_breakable(out, markup);
   return Markup(std::move(out));
 }
 
@@ -153,6 +157,13 @@ Markup pour(std::string_view text, std::initializer_list<std::pair<std::string_v
     text.remove_prefix(close + 2);
   }
   return Markup(out + std::string(text));
+}
+
+Frame pour_around(std::string_view text, std::string_view gap,
+                  std::initializer_list<std::pair<std::string_view, const Markup*>> holes) {
+  const std::string hole = "[[" + std::string(gap) + "]]";
+  const std::size_t at = text.find(hole);
+  return {pour(text.substr(0, at), holes), pour(text.substr(at + hole.size()), holes)};
 }
 
 }  // namespace plumbrule::report

@@ -49,6 +49,8 @@ class Markup {
 /// are long still behind . and :, and only without those every few letters; and never between a number and its %.
 /// Drawings and digests stay as they are.
 [[nodiscard]] Markup breakable(const Markup& markup);
+/// The same, behind a page that is being written.
+void append_breakable(std::string& page, const Markup& markup);
 
 /// The name of a hole, as an argument of a template.
 template <std::size_t Size>
@@ -157,6 +159,21 @@ template <const Template& page, typename... Holes>
   static_assert(complete(page.text, {Holes::key...}), "the holes given are not those of the template");
   static_assert(sound(page.text), "a hole stands where an escaped text could do harm");
   return pour(page.text, {{Holes::key, &holes.value}...});
+}
+
+/// A template in two pieces, about a hole that is filled later and bit by bit, so that what goes in is not held twice.
+struct Frame {
+  Markup before, after;
+};
+[[nodiscard]] Frame pour_around(std::string_view text, std::string_view gap,
+                                std::initializer_list<std::pair<std::string_view, const Markup*>> holes);
+
+/// The same checks as of `fill`; the gap stands in the template once.
+template <const Template& page, HoleName gap, typename... Holes>
+[[nodiscard]] Frame frame(const Holes&... holes) {
+  static_assert(complete(page.text, {gap.view(), Holes::key...}), "the holes given are not those of the template");
+  static_assert(sound(page.text), "a hole stands where an escaped text could do harm");
+  return pour_around(page.text, gap.view(), {{Holes::key, &holes.value}...});
 }
 
 }  // namespace plumbrule::report

@@ -5,8 +5,9 @@
 namespace plumbrule::report {
 
 std::string heading(const std::string& name, const std::string& value) {
-  return value.empty() ? ""
-                       : name + std::string(name.size() < 14 ? 14 - name.size() : 1, ' ') + diagnose::printable(value) + "\n";
+  return value.empty()
+             ? ""
+             : name + std::string(name.size() < 14 ? 14 - name.size() : 1, ' ') + diagnose::printable(value) + "\n";
 }
 
 std::string detail(const std::string& name, const std::string& value) {

@@ -18,7 +18,7 @@ std::string recite_html(const check::Rules& rules, Units units, const Origin& or
                                   : paragraph("Converted values are only for reading: the printed limit is the limit.");
   out.parts.push_back({"Limits", body});
   out.parts.push_back(files(origin));
-  return page(out);
+  return page(std::move(out));
 }
 
 }  // namespace plumbrule::report

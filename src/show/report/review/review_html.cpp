@@ -80,27 +80,32 @@ Markup heading(const SpecificationReport& one) {
 Part specification(const SpecificationReport& report, std::size_t number, const std::vector<Placed>& drawings) {
   Markup body = heading(report);
   body += gallery(report.title, drawings);
-  Markup section;
+  Frame section;
   std::string title;
+  bool begun = false;
   std::size_t at = 0;
   const auto close = [&] {
-    if (!section.empty()) {
-      body += subpart(title.empty() ? "Findings" : title, section);
-    }
-    section = Markup();
+    body += begun ? section.after : Markup();
+    begun = false;
   };
   for (const Explanation& one : report.findings) {
     if (one.section != title) {
       close();
       title = one.section;
     }
-    if (one.verdict != Verdict::does_not_apply) {
-      section += article(one, "clause-" + std::to_string(number) + "-" + std::to_string(++at));
+    if (one.verdict == Verdict::does_not_apply) {
+      continue;
     }
+    if (!begun) {
+      section = frame<templates::subpart, "body">(hole<"title">(title.empty() ? "Findings" : title));
+      body += section.before;
+      begun = true;
+    }
+    body += article(one, "clause-" + std::to_string(number) + "-" + std::to_string(++at));
   }
   close();
   body += set_aside(report);
-  return {report.title, body};
+  return {report.title, std::move(body)};
 }
 
 Part outcomes(const Report& report) {
@@ -138,7 +143,7 @@ Part audited(const Report& report) {
   Markup body = paragraph(capital(audit_scope(report.audit)) + ". No verdict depends on the audit.");
   if (report.audit.findings.empty()) {
     body += paragraph("Nothing was found.");
-    return {"Audit of the readings", body};
+    return {"Audit of the readings", std::move(body)};
   }
   HtmlTable out{"What the audit found", {"Found", "Written", "Expected", "Look"}, {}};
   for (const AuditFinding& one : report.audit.findings) {
@@ -152,7 +157,7 @@ Part audited(const Report& report) {
     out.rows.push_back({found, escaped(one.text), escaped(one.expected), look});
   }
   body += html_table(out);
-  return {"Audit of the readings", body};
+  return {"Audit of the readings", std::move(body)};
 }
 
 }  // namespace
@@ -181,7 +186,7 @@ std::string html(const Report& report) {
   out.parts.push_back(audited(report));
   out.parts.push_back(files(report.origin));
   out.parts.push_back(signature());
-  return page(out);
+  return page(std::move(out));
 }
 
 }  // namespace plumbrule::report

@@ -156,7 +156,7 @@ Part specification(const window::SpecificationWindows& one, const std::vector<Pl
   for (const window::StrengthReport& part : one.strengths) {
     body += strength(part);
   }
-  return {one.title, body};
+  return {one.title, std::move(body)};
 }
 
 }  // namespace
@@ -181,7 +181,7 @@ std::string window_html(const Windows& report) {
     out.parts.push_back(specification(one, drawings));
   }
   out.parts.push_back(files(report.origin));
-  return page(out);
+  return page(std::move(out));
 }
 
 }  // namespace plumbrule::report
