@@ -30,10 +30,10 @@ struct Remark {
 struct Diagnostic {
   enum class Severity : std::uint8_t { error, warning, note };
   Severity severity = Severity::error;
-  std::string code;              // stable: "unit.unknown"
-  std::string message;           // what was found, and what the rule is
-  std::string help;              // how to mend it; may be empty
-  std::optional<Range> where;    // none: it is about no place
+  std::string code;            // stable: "unit.unknown"
+  std::string message;         // what was found, and what the rule is
+  std::string help;            // how to mend it; may be empty
+  std::optional<Range> where;  // none: it is about no place
   std::vector<Remark> related;
 };
 

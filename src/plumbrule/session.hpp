@@ -85,7 +85,8 @@ class PLUMBRULE_EXPORT Session {
   [[nodiscard]] Rules rules(const RuleChoice& choice);
   /// Checks rule files, or all below folders, and runs their examples. Forms: text, json, sarif, junit.
   [[nodiscard]] Report proof(const std::vector<std::string>& paths);
-  /// The file was changed, or is gone: it is read again when it is next asked for. Rules that were made stay as they are.
+  /// The file was changed, or is gone: it is read again when it is next asked for. Rules that were made stay as they
+  /// are.
   void changed(const std::string& path);
 
  private:

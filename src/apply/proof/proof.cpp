@@ -82,8 +82,8 @@ void prove_measure(const library::RuleSet& set, const Example& example, const ev
   }
 }
 
-void prove_example(const source::SourceMap& sources, const library::RuleSet& set, const Example& example, Coverage& coverage,
-                   diagnose::Diagnostics& diagnostics) {
+void prove_example(const source::SourceMap& sources, const library::RuleSet& set, const Example& example,
+                   Coverage& coverage, diagnose::Diagnostics& diagnostics) {
   const evidence::Evidence evidence = evidence::from_example(example, set.rules);
   if (example.requirement != check::none) {
     prove_requirement(sources, set, example, evidence, coverage, diagnostics);

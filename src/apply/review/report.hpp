@@ -1,6 +1,6 @@
 #pragma once
-// The report of a review: one model for all forms. It is whole from the start: what must be done next is worked out when
-// it is made, and it cannot be made without saying what it was made from.
+// The report of a review: one model for all forms. It is whole from the start: what must be done next is worked out
+// when it is made, and it cannot be made without saying what it was made from.
 
 #include <string>
 #include <string_view>

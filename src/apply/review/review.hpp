@@ -9,8 +9,8 @@
 
 namespace plumbrule::review {
 
-/// The report, whole, and everything that was found wrong with the submittal (errors and warnings, each once). No report
-/// if the document is no submittal at all.
+/// The report, whole, and everything that was found wrong with the submittal (errors and warnings, each once). No
+/// report if the document is no submittal at all.
 struct Reviewed {
   std::optional<Report> report;
   diagnose::Diagnostics problems;

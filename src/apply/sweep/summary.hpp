@@ -42,8 +42,8 @@ inline constexpr std::array<const char*, 4> verdict_keys{"complies", "fails", "n
 /// if a file of its archive was counted before, as its digest says.
 [[nodiscard]] bool add_part(Summary& to, const Summary& part, std::string& reason);
 
-/// What the whole archive comes to: a record that cannot be read or has errors is never one that complies, nor is an archive
-/// without a record.
+/// What the whole archive comes to: a record that cannot be read or has errors is never one that complies, nor is an
+/// archive without a record.
 [[nodiscard]] assess::Upshot upshot(const Summary& summary);
 
 }  // namespace plumbrule::sweep

@@ -73,9 +73,7 @@ Below Disk::below(const std::string& folder) const {
   return out;
 }
 
-void Memory::put(const std::string& path, std::string text) {
-  texts_.insert_or_assign(normal(path), std::move(text));
-}
+void Memory::put(const std::string& path, std::string text) { texts_.insert_or_assign(normal(path), std::move(text)); }
 
 bool Memory::remove(const std::string& path) { return texts_.erase(normal(path)) > 0; }
 

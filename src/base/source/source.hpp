@@ -46,12 +46,10 @@ inline constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 }
 
 /// Whether the byte begins a character of UTF-8.
-[[nodiscard]] constexpr bool starts_character(char byte) {
-  return (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U;
-}
+[[nodiscard]] constexpr bool starts_character(char byte) { return (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U; }
 
-/// Owns the texts. Views into it stay valid while the map or a copy of it lives. A copy shares the texts, so that a review
-/// adds its submittal to a map of its own, beside those of other threads.
+/// Owns the texts. Views into it stay valid while the map or a copy of it lives. A copy shares the texts, so that a
+/// review adds its submittal to a map of its own, beside those of other threads.
 class SourceMap {
  public:
   /// `first_line`: the number of the first line, for a text that was taken out of a longer one.

@@ -147,9 +147,8 @@ plumbrule_rules* plumbrule_rules_load(plumbrule_session* session, const char* ch
 int plumbrule_rules_usable(const plumbrule_rules* rules) { return rules != nullptr && rules->rules.usable() ? 1 : 0; }
 
 char* plumbrule_rules_diagnostics(const plumbrule_rules* rules) {
-  return given([&]() -> char* {
-    return rules == nullptr ? nullptr : copied(plumbrule::json_of(rules->rules.diagnostics()));
-  });
+  return given(
+      [&]() -> char* { return rules == nullptr ? nullptr : copied(plumbrule::json_of(rules->rules.diagnostics())); });
 }
 
 void plumbrule_rules_release(plumbrule_rules* rules) { delete rules; }

@@ -9,8 +9,8 @@
 #include <variant>
 #include <vector>
 
-#include "base/source/digest.hpp"
 #include "apply/sweep/worker.hpp"
+#include "base/source/digest.hpp"
 
 namespace plumbrule::command {
 

@@ -12,7 +12,8 @@ namespace {
 constexpr std::size_t contrast_width = 120;
 
 std::optional<library::RuleSet> specification(Workplace& place, const std::string& path,
-                                     const std::vector<std::string>& amendments, const ContrastOptions& options) {
+                                              const std::vector<std::string>& amendments,
+                                              const ContrastOptions& options) {
   diagnose::Diagnostics diagnostics;
   auto set = library::prepare_specification(place.shelf, {path, amendments, library_folders(options.libraries)}, "",
                                             diagnostics);
@@ -50,7 +51,8 @@ Exit contrast(const ContrastOptions& options) {
     return Exit::unusable;
   }
   auto before = specification(place, options.before, options.before_amendments, options);
-  auto after = specification(place, options.after.empty() ? options.before : options.after, options.amendments, options);
+  auto after =
+      specification(place, options.after.empty() ? options.before : options.after, options.amendments, options);
   if (!before || !after) {
     return Exit::rules_broken;
   }
@@ -69,12 +71,9 @@ Exit contrast(const ContrastOptions& options) {
   for (const diagnose::Diagnostics& problems : past.problems) {
     print_diagnostics(problems, place.sources);
   }
-  const contrast::ContrastReport report{sets.front().rules,
-                                        sets.back().rules,
-                                        differences,
-                                        !options.archive.empty(),
-                                        std::move(past.filed),
-                                        library::origin_of(place.sources, sets, past.read)};
+  const contrast::ContrastReport report{sets.front().rules,    sets.back().rules,
+                                        differences,           !options.archive.empty(),
+                                        std::move(past.filed), library::origin_of(place.sources, sets, past.read)};
   return write_output(contrast_page(report, options.format), options.out, place.sources)
              ? exit_of(contrast::upshot(report))
              : Exit::unusable;

@@ -12,8 +12,8 @@
 #include <optional>
 #include <string>
 
-#include "doors/command/archive.hpp"
 #include "apply/sweep/worker.hpp"
+#include "doors/command/archive.hpp"
 
 namespace plumbrule::command {
 

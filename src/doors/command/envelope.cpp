@@ -13,8 +13,8 @@ std::optional<std::vector<library::RuleSet>> specifications(Workplace& place, co
   std::vector<library::RuleSet> out;
   diagnose::Diagnostics diagnostics;
   for (const std::string& path : library::specifications_in(place.shelf, options.paths, diagnostics)) {
-    auto set = library::prepare_specification(place.shelf, {path, {}, library_folders(options.libraries)}, "",
-                                              diagnostics);
+    auto set =
+        library::prepare_specification(place.shelf, {path, {}, library_folders(options.libraries)}, "", diagnostics);
     if (set) {
       out.push_back(std::move(*set));
     }
@@ -25,7 +25,7 @@ std::optional<std::vector<library::RuleSet>> specifications(Workplace& place, co
 
 // Nothing if the rule file could not be read back.
 std::optional<std::string> envelope_page(const contrast::EnvelopeReport& report, const source::SourceMap& sources,
-                                   const std::vector<library::RuleSet>& sets, Format format) {
+                                         const std::vector<library::RuleSet>& sets, Format format) {
   if (format == Format::json) {
     return report::envelope_json(report);
   }

@@ -5,8 +5,8 @@
 #include <cstring>
 #include <iostream>
 
-#include "doors/command/options.hpp"
 #include "base/diagnose/suggest.hpp"
+#include "doors/command/options.hpp"
 
 namespace {
 

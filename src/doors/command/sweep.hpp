@@ -3,9 +3,9 @@
 
 #include <cstdint>
 
+#include "apply/sweep/verdict_line.hpp"
 #include "doors/command/review.hpp"
 #include "doors/command/workplace.hpp"
-#include "apply/sweep/verdict_line.hpp"
 
 namespace plumbrule::command {
 

@@ -58,8 +58,8 @@ bool is_day(const std::string& on, const std::string& option) {
   if (on.empty() || evidence::read_date(on)) {
     return true;
   }
-  print_error("found `" + on + "`" + option + ", no date; write year, month and day: " +
-              (option.empty() ? "2026-03-20" : "`2026-03-20`"));
+  print_error("found `" + on + "`" + option +
+              ", no date; write year, month and day: " + (option.empty() ? "2026-03-20" : "`2026-03-20`"));
   return false;
 }
 

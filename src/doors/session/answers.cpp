@@ -225,8 +225,8 @@ Report Rules::window(const SubmittalText& submittal, const WindowQuestion& quest
   if (!opened.record) {
     return failed(Status::unusable, published(opened.problems, sources));
   }
-  window::Sought sought = window::seek(sources, *body_->rules, *opened.record,
-                                       {question.vary, question.tolerance, question.curve});
+  window::Sought sought =
+      window::seek(sources, *body_->rules, *opened.record, {question.vary, question.tolerance, question.curve});
   if (!sought.misfit.empty()) {
     return unusable(sought.misfit);
   }

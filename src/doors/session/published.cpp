@@ -2,8 +2,8 @@
 
 #include <nlohmann/json.hpp>
 
-#include "doors/session/bodies.hpp"
 #include "base/source/version.hpp"
+#include "doors/session/bodies.hpp"
 
 namespace plumbrule {
 namespace {

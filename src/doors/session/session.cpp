@@ -141,9 +141,7 @@ Report Session::proof(const std::vector<std::string>& paths) {
     found.append(proved.remarks);
   }
   const bool nothing = !found.has_errors() && proof::nothing_to_prove(all, found);
-  const Status status = nothing              ? Status::unusable
-                        : found.has_errors() ? Status::rules_broken
-                                             : Status::complies;
+  const Status status = nothing ? Status::unusable : found.has_errors() ? Status::rules_broken : Status::complies;
   return Report(std::make_shared<const ProofBody>(status, std::move(all), found, state_->sources));
 }
 

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "judge/explain/wording.hpp"
 #include "base/quantity/symbols.hpp"
+#include "judge/explain/wording.hpp"
 
 namespace plumbrule::audit {
 namespace {

@@ -4,8 +4,8 @@
 #include <cctype>
 #include <map>
 
-#include "judge/audit/inspector.hpp"
 #include "base/diagnose/quote.hpp"
+#include "judge/audit/inspector.hpp"
 #include "judge/explain/wording.hpp"
 
 namespace plumbrule::audit {

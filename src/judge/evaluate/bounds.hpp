@@ -3,8 +3,8 @@
 
 #include <span>
 
-#include "judge/evaluate/evaluate.hpp"
 #include "base/quantity/rounding.hpp"
+#include "judge/evaluate/evaluate.hpp"
 
 namespace plumbrule::evaluate {
 

@@ -1,8 +1,8 @@
 #include "base/diagnose/quote.hpp"
 #include "base/diagnose/suggest.hpp"
-#include "judge/evidence/binder.hpp"
 #include "base/quantity/sieve.hpp"
 #include "base/quantity/unit_suggestion.hpp"
+#include "judge/evidence/binder.hpp"
 
 namespace plumbrule::evidence {
 

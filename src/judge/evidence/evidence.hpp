@@ -6,9 +6,9 @@
 #include <utility>
 #include <vector>
 
+#include "base/quantity/amount.hpp"
 #include "judge/evidence/document.hpp"
 #include "language/plan/plan.hpp"
-#include "base/quantity/amount.hpp"
 
 namespace plumbrule::evidence {
 

@@ -5,10 +5,10 @@
 #include <charconv>
 
 #include "base/diagnose/quote.hpp"
-#include "judge/evidence/written.hpp"
-#include "judge/evidence/written_fault.hpp"
 #include "base/quantity/unit.hpp"
 #include "base/quantity/unit_suggestion.hpp"
+#include "judge/evidence/written.hpp"
+#include "judge/evidence/written_fault.hpp"
 
 namespace plumbrule::evidence {
 namespace {

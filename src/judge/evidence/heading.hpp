@@ -6,8 +6,8 @@
 #include <utility>
 #include <vector>
 
-#include "judge/evidence/sheet.hpp"
 #include "base/quantity/unit.hpp"
+#include "judge/evidence/sheet.hpp"
 
 namespace plumbrule::evidence {
 

@@ -103,7 +103,8 @@ bool Scanner::no_value() {
                  "write a value, or `null` for nothing");
   }
   const std::size_t end = std::max(word_end(), at_ + 1);
-  return fault(at_, end, "found " + diagnose::quoted(text_.substr(at_, end - at_)) + ", no value of JSON", texts_in_quotes);
+  return fault(at_, end, "found " + diagnose::quoted(text_.substr(at_, end - at_)) + ", no value of JSON",
+               texts_in_quotes);
 }
 
 bool Scanner::word() {

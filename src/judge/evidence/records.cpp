@@ -26,7 +26,8 @@ std::optional<source::FileId> opened(const source::Files& files, source::SourceM
   return sources.add(path, std::move(*file.text));
 }
 
-std::optional<Node> nested_or_flat(const source::SourceMap& sources, source::FileId file, diagnose::Diagnostics& diagnostics) {
+std::optional<Node> nested_or_flat(const source::SourceMap& sources, source::FileId file,
+                                   diagnose::Diagnostics& diagnostics) {
   auto tree = read_json(sources, file, diagnostics);
   return tree && is_flat(*tree) ? submittal_of(*tree, diagnostics) : std::move(tree);
 }
@@ -96,7 +97,8 @@ std::vector<SubmittalRecord> read_records(const source::SourceMap& sources, sour
   if (source::ending(path) == ".csv") {
     return sheet(sources, file, path, diagnostics);
   }
-  auto tree = source::ending(path) == ".json" ? nested_or_flat(sources, file, diagnostics) : read_yaml(sources, file, diagnostics);
+  auto tree = source::ending(path) == ".json" ? nested_or_flat(sources, file, diagnostics)
+                                              : read_yaml(sources, file, diagnostics);
   std::vector<SubmittalRecord> out;
   if (tree) {
     std::string mix = mix_of(tree);

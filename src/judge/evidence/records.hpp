@@ -30,8 +30,8 @@ struct SubmittalRecord {
 [[nodiscard]] std::vector<SubmittalRecord> read_records(const source::Files& files, source::SourceMap& sources,
                                                         const std::string& path, diagnose::Diagnostics& diagnostics);
 
-/// Which of several submittals is wanted: its number from 1 up or its mix, and nothing if both may be meant (`number=1`,
-/// `mix=1` say which); or empty. `option`: what the one who asked calls the choice.
+/// Which of several submittals is wanted: its number from 1 up or its mix, and nothing if both may be meant
+/// (`number=1`, `mix=1` say which); or empty. `option`: what the one who asked calls the choice.
 struct RecordChoice {
   std::string record, option = "--record";
 };

@@ -12,7 +12,6 @@ namespace {
 using diagnose::Code;
 using source::Span;
 
-
 }  // namespace
 
 /// Slot 0 is the submittal.

@@ -4,13 +4,13 @@
 #include <map>
 
 #include "base/diagnose/quote.hpp"
+#include "base/quantity/unit.hpp"
+#include "base/source/source.hpp"
 #include "judge/evidence/heading.hpp"
 #include "judge/evidence/transcribe.hpp"
 #include "judge/evidence/written.hpp"
 #include "judge/evidence/written_fault.hpp"
 #include "judge/evidence/yaml_text.hpp"
-#include "base/quantity/unit.hpp"
-#include "base/source/source.hpp"
 
 namespace plumbrule::evidence {
 namespace {

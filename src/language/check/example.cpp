@@ -1,5 +1,5 @@
-#include "language/check/checker.hpp"
 #include "base/diagnose/suggest.hpp"
+#include "language/check/checker.hpp"
 
 namespace plumbrule::check {
 

@@ -1,7 +1,7 @@
 #include <array>
 
-#include "language/check/checker.hpp"
 #include "base/diagnose/suggest.hpp"
+#include "language/check/checker.hpp"
 
 namespace plumbrule::check {
 

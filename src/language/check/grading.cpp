@@ -1,5 +1,5 @@
-#include "language/check/checker.hpp"
 #include "base/quantity/sieve.hpp"
+#include "language/check/checker.hpp"
 
 namespace plumbrule::check {
 

@@ -1,6 +1,6 @@
-#include "language/check/checker.hpp"
 #include "base/diagnose/suggest.hpp"
 #include "base/quantity/unit_suggestion.hpp"
+#include "language/check/checker.hpp"
 
 namespace plumbrule::check {
 

@@ -24,9 +24,10 @@ std::vector<std::string> files_below(const source::Files& files, const std::stri
     }
   }
   if (!below.failure.empty()) {
-    diagnostics.error(diagnose::Code::file_unreadable, {},
-                      "cannot read the folder `" + folder + "` whole: " + below.failure + ", at `" + below.reached + "`",
-                      "check the rights and the links below it, or name the files");
+    diagnostics.error(
+        diagnose::Code::file_unreadable, {},
+        "cannot read the folder `" + folder + "` whole: " + below.failure + ", at `" + below.reached + "`",
+        "check the rights and the links below it, or name the files");
   }
   return out;
 }

@@ -47,7 +47,7 @@ bool amends(const source::SourceMap& sources, std::span<const RuleSet> sets, sou
 }  // namespace
 
 Origin origin_of(const source::SourceMap& sources, std::span<const RuleSet> sets,
-                         const std::vector<source::FileId>& submittals) {
+                 const std::vector<source::FileId>& submittals) {
   Origin out{std::string(source::version()), {}, {}, {}};
   Collector collector(out, sources);
   for (const source::FileId file : submittals) {
@@ -65,7 +65,7 @@ Origin origin_of(const source::SourceMap& sources, std::span<const RuleSet> sets
 }
 
 Origin origin_of(const source::SourceMap& sources, const RulesInForce& rules,
-                         const std::vector<source::FileId>& submittals) {
+                 const std::vector<source::FileId>& submittals) {
   Origin out = origin_of(sources, rules.sets, submittals);
   out.on = rules.on;
   out.aside = rules.aside;

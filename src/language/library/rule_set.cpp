@@ -51,14 +51,17 @@ std::vector<std::string> expanded(const source::Files& files, const std::vector<
 
 }  // namespace
 
-std::vector<std::string> rule_files(const check::Shelf& shelf, const std::vector<std::string>& paths, diagnose::Diagnostics& diagnostics) {
+std::vector<std::string> rule_files(const check::Shelf& shelf, const std::vector<std::string>& paths,
+                                    diagnose::Diagnostics& diagnostics) {
   return expanded(
       shelf.files(), paths, "rule file", [](const std::string&) { return true; }, diagnostics);
 }
 
-std::vector<std::string> specifications_in(check::Shelf& shelf, const std::vector<std::string>& paths, diagnose::Diagnostics& diagnostics) {
+std::vector<std::string> specifications_in(check::Shelf& shelf, const std::vector<std::string>& paths,
+                                           diagnose::Diagnostics& diagnostics) {
   return expanded(
-      shelf.files(), paths, "specification", [&](const std::string& path) { return !passed_over(shelf, path); }, diagnostics);
+      shelf.files(), paths, "specification", [&](const std::string& path) { return !passed_over(shelf, path); },
+      diagnostics);
 }
 
 std::optional<RuleSet> prepare(check::Shelf& shelf, const check::Request& request, const std::string& on,
@@ -82,8 +85,8 @@ std::optional<RuleSet> prepare(check::Shelf& shelf, const check::Request& reques
                  std::move(amendments), std::move(mismatches), std::move(loaded.fitting)};
 }
 
-std::optional<RuleSet> prepare_specification(check::Shelf& shelf, const check::Request& request,
-                                             const std::string& on, diagnose::Diagnostics& diagnostics) {
+std::optional<RuleSet> prepare_specification(check::Shelf& shelf, const check::Request& request, const std::string& on,
+                                             diagnose::Diagnostics& diagnostics) {
   auto set = prepare(shelf, request, on, diagnostics);
   if (set && !set->rules.specification) {
     diagnostics.error(diagnose::Code::clause_missing, {set->rules.file, 0, 0},

@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "base/diagnose/diagnostic.hpp"
-#include "grammar/kinds.hpp"
 #include "base/source/source.hpp"
+#include "grammar/kinds.hpp"
 
 namespace plumbrule::syntax {
 

@@ -8,9 +8,9 @@
 #include <numeric>
 #include <regex>
 
+#include "samples.hpp"
 #include "show/picture/labels.hpp"
 #include "show/picture/svg.hpp"
-#include "samples.hpp"
 
 namespace plumbrule::picture {
 namespace {

@@ -1,6 +1,6 @@
 // Texts and places in them. Expectations: computed here.
-#include "base/source/files.hpp"
 #include "base/source/source.hpp"
+#include "base/source/files.hpp"
 
 #include <catch2/catch.hpp>
 #include <filesystem>

@@ -11,8 +11,8 @@ namespace plumbrule::report {
 namespace {
 
 using contrast::Change;
-using contrast::Demand;
 using contrast::ChangeKind;
+using contrast::Demand;
 
 std::string property(const ContrastReport& report, const Change& change) {
   const auto label = [](const Demand* demand, const check::Rules& rules) {
@@ -73,8 +73,9 @@ std::size_t count(const ContrastReport& report, ChangeKind kind) {
                                                 [&](const Change& one) { return one.kind == kind; }));
 }
 
-constexpr std::array<ChangeKind, 8> kinds{ChangeKind::tightened, ChangeKind::relaxed,    ChangeKind::moved,    ChangeKind::added,
-                                    ChangeKind::withdrawn, ChangeKind::conditions, ChangeKind::reworded, ChangeKind::same};
+constexpr std::array<ChangeKind, 8> kinds{ChangeKind::tightened, ChangeKind::relaxed,   ChangeKind::moved,
+                                          ChangeKind::added,     ChangeKind::withdrawn, ChangeKind::conditions,
+                                          ChangeKind::reworded,  ChangeKind::same};
 
 std::string counts(const ContrastReport& report) {
   std::string out;

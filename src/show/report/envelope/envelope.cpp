@@ -4,8 +4,8 @@
 #include <set>
 
 #include "judge/explain/wording.hpp"
-#include "show/report/review/report.hpp"
 #include "show/report/parts/table.hpp"
+#include "show/report/review/report.hpp"
 
 namespace plumbrule::report {
 namespace {

@@ -1,8 +1,8 @@
 #include <array>
 
 #include "base/diagnose/quote.hpp"
-#include "show/report/parts/text_parts.hpp"
 #include "show/report/followup/followup.hpp"
+#include "show/report/parts/text_parts.hpp"
 
 namespace plumbrule::report {
 namespace {

@@ -1,7 +1,7 @@
 #include <algorithm>
 
-#include "show/report/parts/html.hpp"
 #include "show/report/matrix/matrix.hpp"
+#include "show/report/parts/html.hpp"
 #include "show/report/parts/page_parts.hpp"
 #include "show/report/review/pictures.hpp"
 
@@ -59,7 +59,8 @@ Markup glance(const Matrix& matrix) {
 }
 
 Part ranking(const Matrix& matrix) {
-  HtmlTable out{std::string(column_order), {"Specification", "Edition", "Limits", "Outcome", "Clauses", "Least headroom"}, {}};
+  HtmlTable out{
+      std::string(column_order), {"Specification", "Edition", "Limits", "Outcome", "Clauses", "Least headroom"}, {}};
   for (const Column& column : matrix.columns) {
     const SpecificationReport& one = *column.specification;
     out.rows.push_back({escaped(column.label), escaped(one.edition), escaped(explain::status_text(one.status)),

@@ -1,5 +1,5 @@
-#include "show/report/parts/json_parts.hpp"
 #include "show/report/matrix/matrix.hpp"
+#include "show/report/parts/json_parts.hpp"
 
 namespace plumbrule::report {
 namespace {

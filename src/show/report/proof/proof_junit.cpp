@@ -13,7 +13,8 @@ std::string finding_line(const diagnose::Diagnostic& one, const source::SourceMa
 }
 
 // Passed without errors; the first error is the message.
-JunitCase proved_case(JunitCase out, const diagnose::Diagnostics& found, CaseState state, const source::SourceMap& sources) {
+JunitCase proved_case(JunitCase out, const diagnose::Diagnostics& found, CaseState state,
+                      const source::SourceMap& sources) {
   for (const diagnose::Diagnostic& one : found.all()) {
     if (one.severity == diagnose::Severity::error && out.state == CaseState::passed) {
       out.state = state;
@@ -35,8 +36,8 @@ JunitSuite suite(const Proved& proved, const source::SourceMap& sources) {
   out.cases.push_back(
       proved_case({"rules", proved.path, CaseState::passed, {}, {}, {}}, proved.faults, CaseState::error, sources));
   for (const Proved::Case& one : proved.cases) {
-    out.cases.push_back(proved_case({one.subject + " " + one.title, proved.path, CaseState::passed, {}, {}, {}}, one.wrong,
-                               CaseState::failure, sources));
+    out.cases.push_back(proved_case({one.subject + " " + one.title, proved.path, CaseState::passed, {}, {}, {}},
+                                    one.wrong, CaseState::failure, sources));
   }
   if (proved.usable && proved.cases.empty()) {
     out.cases.push_back(

@@ -102,9 +102,8 @@ std::optional<check::Validity> common_age(const Rules& rules) {
     return std::nullopt;
   }
   const check::Validity& first = rules.requirements.front().validity;
-  const bool all = std::all_of(rules.requirements.begin(), rules.requirements.end(), [&](const Requirement& one) {
-    return check::same_age(one.validity, first);
-  });
+  const bool all = std::all_of(rules.requirements.begin(), rules.requirements.end(),
+                               [&](const Requirement& one) { return check::same_age(one.validity, first); });
   return all && first.count > 0 ? std::optional(first) : std::nullopt;
 }
 

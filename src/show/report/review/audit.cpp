@@ -16,8 +16,8 @@ std::string audit_detail(const std::string& name, const std::string& value) {
 
 std::string finding(const AuditFinding& one) {
   std::string out = "  " + printable(one.place) + ": " + printable(one.found) + " [" + one.code + "]\n";
-  out += audit_detail("written", one.text.empty() ? "" : "`" + one.text + "`") + audit_detail("expected", one.expected) +
-         audit_detail("look", one.look);
+  out += audit_detail("written", one.text.empty() ? "" : "`" + one.text + "`") +
+         audit_detail("expected", one.expected) + audit_detail("look", one.look);
   for (const Related& other : one.related) {
     out += audit_detail("see", other.place + ": " + other.text);
   }

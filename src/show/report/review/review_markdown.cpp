@@ -1,8 +1,8 @@
 #include <algorithm>
 
 #include "show/report/parts/markdown.hpp"
-#include "show/report/review/report.hpp"
 #include "show/report/parts/table.hpp"
+#include "show/report/review/report.hpp"
 
 namespace plumbrule::report {
 namespace {

@@ -1,8 +1,8 @@
 #pragma once
 // The report of `window`, as text or JSON over one model.
 
-#include "show/report/review/report.hpp"
 #include "apply/window/windows.hpp"
+#include "show/report/review/report.hpp"
 
 namespace plumbrule::report {
 

@@ -21,9 +21,12 @@ std::string kind(window::EndKind one) {
 }
 
 Json end(const window::EndReport& one) {
-  return {{"value", one.at.exact},         {"inside", one.inside},
-          {"kind", kind(one.kind)},        {"bracketed", one.kind == window::EndKind::limit},
-          {"clauses", one.clauses},        {"why", one.said},
+  return {{"value", one.at.exact},
+          {"inside", one.inside},
+          {"kind", kind(one.kind)},
+          {"bracketed", one.kind == window::EndKind::limit},
+          {"clauses", one.clauses},
+          {"why", one.said},
           {"steps", list(one.steps, window_line)}};
 }
 
