@@ -23,7 +23,8 @@ void append_errors(const diagnose::Diagnostics& diagnostics, const source::Sourc
 // The same error against several specifications counts once; warnings do not count.
 diagnose::Diagnostics errors_of(diagnose::Merged& merged) {
   diagnose::Diagnostics out;
-  for (const diagnose::Diagnostic& found : merged.take().all()) {
+  const diagnose::Diagnostics all = merged.take();
+  for (const diagnose::Diagnostic& found : all.all()) {
     if (found.severity == diagnose::Severity::error) {
       out.add(found);
     }
