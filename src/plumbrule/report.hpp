@@ -25,7 +25,7 @@ enum class Form : std::uint8_t {
   brief,        // a line a clause, and what must be done next
   markdown,     // for a letter
   html,         // one page that needs no network
-  json,         // for programs; its schemas stand in share/plumbrule/schemas
+  json,         // for programs
   sarif,        // findings beside their places (OASIS SARIF 2.1.0)
   junit,        // for integration servers
   matrix_text,  // of a review: tests by specifications

@@ -66,7 +66,7 @@ void SpecimenComparer::compare(const Pair& pair, Differences& out) {
 std::string SpecimenComparer::compare_labels(const Pair& pair, const SpecimenPair& specimen) {
   const Specimen& from = both_.earlier(pair).specimens[specimen.before];
   const Specimen& to = both_.later(pair).specimens[specimen.after];
-  const std::string name = specimen_name(to, specimen.after, both_.later(pair).specimens.size());
+  std::string name = specimen_name(to, specimen.after, both_.later(pair).specimens.size());
   if (from.label == to.label) {
     return name;
   }

@@ -15,8 +15,26 @@ namespace {
 using check::Example;
 using evaluate::Verdict;
 
-std::string_view expected_text(syntax::ExpectedVerdict verdict) {
-  return verdict == syntax::ExpectedVerdict::refused ? "refused" : explain::verdict_text(static_cast<Verdict>(verdict));
+// The verdict that an example expects; nothing where the measure is to refuse the reading.
+std::optional<Verdict> verdict_of(syntax::ExpectedVerdict expected) {
+  switch (expected) {
+    case syntax::ExpectedVerdict::complies:
+      return Verdict::complies;
+    case syntax::ExpectedVerdict::fails:
+      return Verdict::fails;
+    case syntax::ExpectedVerdict::not_shown:
+      return Verdict::not_shown;
+    case syntax::ExpectedVerdict::does_not_apply:
+      return Verdict::does_not_apply;
+    case syntax::ExpectedVerdict::refused:
+      break;
+  }
+  return std::nullopt;
+}
+
+std::string_view expected_text(syntax::ExpectedVerdict expected) {
+  const auto verdict = verdict_of(expected);
+  return verdict ? explain::verdict_text(*verdict) : "refused";
 }
 
 void wrong_verdict(diagnose::Diagnostics& diagnostics, const Example& example, const std::string& found,
@@ -32,7 +50,7 @@ void prove_requirement(const source::SourceMap& sources, const library::RuleSet&
   const evaluate::Review review = evaluate::evaluate_one(set.plan, evidence, example.requirement);
   coverage.add(review);
   const Verdict found = review.findings.front().verdict;
-  if (static_cast<int>(found) == static_cast<int>(*example.verdict)) {
+  if (verdict_of(*example.verdict) == found) {
     return;
   }
   const explain::Context context{sources, set.rules, set.plan, evidence, review};

@@ -62,10 +62,14 @@ std::string page(Page page) {
     const Frame about = frame<templates::part, "body">(hole<"id">(id_of(at)), hole<"title">(part.title));
     append_breakable(out, about.before);
     append_breakable(out, part.body);
-    append_breakable(out, about.after);
     part.body = Markup();
+    if (part.rest) {
+      part.rest(out);
+    }
+    append_breakable(out, about.after);
   }
-  return out + whole.after.html();
+  out += whole.after.html();
+  return out;
 }
 
 Fact fact(const std::string& name, std::string_view value) { return {name, escaped(value)}; }

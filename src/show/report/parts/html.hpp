@@ -2,6 +2,7 @@
 // Parts that every HTML report is made of: the page with its landmarks and print layout, tables, lists of facts,
 // verdicts. A report gives its own parts to `page` and writes no markup itself.
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -16,6 +17,9 @@ namespace plumbrule::report {
 struct Part {
   std::string title;
   Markup body;
+  /// Writes what follows the body, piece by piece by append_breakable, so that a long part is never held beside the
+  /// page.
+  std::function<void(std::string& page)> rest{};
 };
 
 /// A whole report. `kind` says what it is ("Review of a submittal"), `title` what it is about.

@@ -77,15 +77,14 @@ Markup heading(const SpecificationReport& one) {
   return facts(all);
 }
 
-Part specification(const SpecificationReport& report, std::size_t number, const std::vector<Placed>& drawings) {
-  Markup body = heading(report);
-  body += gallery(report.title, drawings);
+// The clauses that apply, under the headings of their sections, and then the others.
+void append_findings(std::string& page, const SpecificationReport& report, std::size_t number) {
   Frame section;
   std::string title;
   bool begun = false;
   std::size_t at = 0;
   const auto close = [&] {
-    body += begun ? section.after : Markup();
+    append_breakable(page, begun ? section.after : Markup());
     begun = false;
   };
   for (const Explanation& one : report.findings) {
@@ -98,14 +97,21 @@ Part specification(const SpecificationReport& report, std::size_t number, const 
     }
     if (!begun) {
       section = frame<templates::subpart, "body">(hole<"title">(title.empty() ? "Findings" : title));
-      body += section.before;
+      append_breakable(page, section.before);
       begun = true;
     }
-    body += article(one, "clause-" + std::to_string(number) + "-" + std::to_string(++at));
+    append_breakable(page, article(one, "clause-" + std::to_string(number) + "-" + std::to_string(++at)));
   }
   close();
-  body += set_aside(report);
-  return {report.title, std::move(body)};
+  append_breakable(page, set_aside(report));
+}
+
+// The report must stay until the page is written.
+Part specification(const SpecificationReport& report, std::size_t number, const std::vector<Placed>& drawings) {
+  Markup body = heading(report);
+  body += gallery(report.title, drawings);
+  return {report.title, std::move(body),
+          [&report, number](std::string& page) { append_findings(page, report, number); }};
 }
 
 Part outcomes(const Report& report) {
