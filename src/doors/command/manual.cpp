@@ -102,7 +102,7 @@ std::string written(const CLI::App& app, Form form) {
 
 std::string man_page(const CLI::App& app) {
   std::string out = ".\\\" Written by `plumbrule manual --form man`; do not edit.\n";
-  out += ".TH PLUMBRULE 1 \"\" \"plumbrule " + std::string(source::version()) + "\" \"User commands\"\n";
+  out += R"(.TH PLUMBRULE 1 "" "plumbrule )" + std::string(source::version()) + R"(" "User commands")" + "\n";
   out += ".SH NAME\nplumbrule \\- check pavement\\-mix trial results against specification limits\n";
   out += ".SH SYNOPSIS\n" + bold("plumbrule") + " " + slanted("command") + " [arguments and options]\n";
   out += ".SH DESCRIPTION\n" + roff(app.get_description()) + ".\n";
